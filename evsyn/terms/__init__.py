@@ -1,0 +1,33 @@
+"""The words all rooms share: source, finding, interval, and fixed vocabularies."""
+
+from evsyn.terms.finding import Answer, Finding, Severity
+from evsyn.terms.interval import Interval
+from evsyn.terms.source import Source
+from evsyn.terms.words import (
+    AS_PRINTED,
+    MIXED,
+    NOT_STATED,
+    OVERALL,
+    UNPLACED,
+    Better,
+    CountedBy,
+    Covers,
+    TextRead,
+)
+
+__all__ = [
+    "AS_PRINTED",
+    "MIXED",
+    "NOT_STATED",
+    "OVERALL",
+    "UNPLACED",
+    "Answer",
+    "Better",
+    "CountedBy",
+    "Covers",
+    "Finding",
+    "Interval",
+    "Severity",
+    "Source",
+    "TextRead",
+]
