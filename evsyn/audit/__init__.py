@@ -1,0 +1,1 @@
+"""Where a unit's own counts stand against pooled evidence."""

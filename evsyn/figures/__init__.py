@@ -1,0 +1,1 @@
+"""Layout as data first, ink second."""

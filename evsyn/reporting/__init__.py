@@ -1,0 +1,1 @@
+"""Tables, JSON and files made from answers."""

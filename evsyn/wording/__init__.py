@@ -1,0 +1,1 @@
+"""Every sentence and every number format printed anywhere."""

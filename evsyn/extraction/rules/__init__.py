@@ -1,0 +1,47 @@
+"""One check a file. To add one: write its file, its test, and a line in the list below."""
+
+from evsyn.extraction.rules import (
+    arms_nest,
+    citation_thin,
+    dates_in_order,
+    denominator_assumed,
+    derivation_differs,
+    events_within_total,
+    flow_in_order,
+    invented_marked,
+    names_known,
+    names_unique,
+    overlap_possible,
+    overlaps_known,
+    parts_differ,
+    percentage_fits,
+    place_missing,
+    share_fits,
+    sum_differs,
+    total_above_patients,
+    unit_names,
+    unit_sums,
+)
+
+REVIEW_RULES = (
+    names_known.RULE,
+    names_unique.RULE,
+    events_within_total.RULE,
+    arms_nest.RULE,
+    dates_in_order.RULE,
+    overlaps_known.RULE,
+    invented_marked.RULE,
+    place_missing.RULE,
+    percentage_fits.RULE,
+    share_fits.RULE,
+    sum_differs.RULE,
+    denominator_assumed.RULE,
+    derivation_differs.RULE,
+    parts_differ.RULE,
+    total_above_patients.RULE,
+    flow_in_order.RULE,
+    overlap_possible.RULE,
+    citation_thin.RULE,
+)
+
+UNIT_RULES = (unit_names.RULE, unit_sums.RULE)

@@ -1,0 +1,144 @@
+"""Turn what a record refuses into findings a clinician can act on."""
+
+from collections.abc import Iterator, Sequence
+from difflib import get_close_matches
+from typing import Any
+
+from pydantic import BaseModel, ValidationError
+
+from evsyn.extraction.yaml_text import Block, Items
+from evsyn.terms import Finding, Severity, Source
+
+RULE = "readable"
+
+
+def nearest(word: str, known: Sequence[str]) -> str:
+    """Return a sentence that offers the nearest known word, or lists all of them."""
+    close = get_close_matches(word.lower(), known, n=1, cutoff=0.6)
+    if close:
+        return f"Did you mean '{close[0]}'?"
+    listed = ", ".join(known) if known else "none are declared"
+    return f"Known words: {listed}."
+
+
+def refusals(
+    error: ValidationError, root: Block, file: str, model: type[BaseModel]
+) -> Iterator[Finding]:
+    """Yield one fault for each thing a record refused.
+
+    Parameters
+    ----------
+    error : pydantic.ValidationError
+        What the record refused, all at once.
+    root : Block
+        The file as read, from which lines are taken.
+    file : str
+        Path of the file relative to the review folder.
+    model : type
+        The record, whose field descriptions say what was wanted.
+    """
+    for item in error.errors(include_url=False):
+        steps, line, parent, key = _locate(item["loc"], root)
+        message, cure = _sentence(item, key, _descriptions(model, parent))
+        path = ".".join(steps)
+        yield Finding(RULE, Severity.FAULT, Source(file, line, path), message, cure)
+
+
+def _locate(loc: tuple[int | str, ...], root: Block) -> tuple[list[str], int, Any, str]:
+    """Follow an error's location down the file; tags of unions are no keys and are passed over."""
+    node: Any = root
+    parent: Any = root
+    line = root.line or 1
+    steps: list[str] = []
+    last = len(loc) - 1
+    for position, part in enumerate(loc):
+        if isinstance(node, Block) and part in node:
+            parent, line, node = node, node.key_lines[str(part)], node[str(part)]
+            steps.append(str(part))
+        elif isinstance(node, Items) and isinstance(part, int) and part < len(node):
+            parent, line = node, node.item_lines[part]
+            node = node[part]
+            steps.append(str(part))
+        elif isinstance(node, Block) and position == last and isinstance(part, str):
+            steps.append(part)
+            parent = node
+    return steps, line, parent, steps[-1] if steps else ""
+
+
+def _descriptions(model: type[BaseModel], parent: Any) -> dict[str, str]:
+    """Return name and description of the fields of the record that ``parent`` was meant to be.
+
+    Of all records below ``model`` it is the one that shares most keys with what was written.
+    """
+    written = set(parent) if isinstance(parent, Block) else set()
+
+    def shared(record: type[BaseModel]) -> int:
+        return len(written & set(_names(record)))
+
+    return _names(max(_records(model), key=shared))
+
+
+def _records(model: type[BaseModel]) -> list[type[BaseModel]]:
+    found: list[type[BaseModel]] = []
+    waiting: list[Any] = [model]
+    while waiting:
+        current = waiting.pop()
+        if isinstance(current, type) and issubclass(current, BaseModel):
+            if current not in found:
+                found.append(current)
+                waiting.extend(field.annotation for field in current.model_fields.values())
+        else:
+            waiting.extend(getattr(current, "__args__", ()))
+    return found
+
+
+def _names(record: type[BaseModel]) -> dict[str, str]:
+    return {
+        field.alias or name: field.description or "" for name, field in record.model_fields.items()
+    }
+
+
+def _sentence(item: Any, key: str, described: dict[str, str]) -> tuple[str, str]:
+    kind, given = item["type"], item["input"]
+    shown = _show(given)
+    wanted = described.get(key, "")
+    cure = f"Give {wanted}." if wanted else "See the field reference."
+    if key.isdigit():
+        key = f"item {int(key) + 1}"
+    if kind == "missing":
+        return f"'{key}' is missing", cure
+    if kind == "extra_forbidden":
+        return f"'{key}' is not a field here", nearest(key, sorted(described))
+    if kind in ("int_type", "int_from_float", "int_parsing"):
+        return f"'{key}' must be a whole number, and is {shown}", f"{cure} No quotes, no decimals."
+    if kind in ("greater_than_equal", "greater_than", "less_than", "less_than_equal"):
+        limit = next(iter(item["ctx"].values()))
+        side = "at least" if kind.startswith("greater") else "at most"
+        return f"'{key}' is {shown}, and must be {side} {limit}", cure
+    if kind in ("literal_error", "enum"):
+        allowed = str(item["ctx"]["expected"]).replace("'", "").replace(" or ", ", ").split(", ")
+        return f"'{key}' is {shown}, which is not a known word", nearest(str(given), allowed)
+    if kind == "bool_type":
+        return f"'{key}' must be true or false, and is {shown}", "Write true or false."
+    if kind == "value_error":
+        return f"'{key}' is {shown}, and must be {item['ctx']['error']}", cure
+    if kind in ("string_pattern_mismatch", "string_too_long", "string_too_short"):
+        return f"'{key}' is {shown}, which cannot be used here", cure
+    if kind == "string_type":
+        return f"'{key}' must be a piece of text, and is {shown}", cure
+    if kind in ("list_type", "too_short"):
+        return f"'{key}' must be a list with at least one '- ' item", cure
+    if kind in ("dict_type", "model_type", "model_attributes_type"):
+        return f"'{key}' must be a group of 'key: value' lines, and is {shown}", cure
+    return f"'{key}' cannot be read ({shown})", cure
+
+
+def _show(given: Any) -> str:
+    if given is None:
+        return "empty"
+    if isinstance(given, dict):
+        return "a group of fields"
+    if isinstance(given, list):
+        return "a list"
+    written = str(getattr(given, "written", given))
+    return f"'{written[:60]}'"

@@ -1,0 +1,189 @@
+"""Read a review folder, or a unit file, and run every check."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from evsyn.extraction.answers import with_answers
+from evsyn.extraction.faults import RULE, nearest, refusals
+from evsyn.extraction.plan import Plan
+from evsyn.extraction.record import FORMAT
+from evsyn.extraction.review import Review
+from evsyn.extraction.rules import REVIEW_RULES, UNIT_RULES
+from evsyn.extraction.study import Study
+from evsyn.extraction.unit import Unit
+from evsyn.extraction.yaml_text import Block, parse_bytes
+from evsyn.terms import Finding, Severity, Source
+
+R = TypeVar("R", bound=BaseModel)
+
+PLAN_FILE = "review.yaml"
+_ORDER = {Severity.FAULT: 0, Severity.DOUBT: 1, Severity.NOTE: 2}
+
+
+class UnreadableError(Exception):
+    """Raised when there is nothing to work with; holds the findings that say why."""
+
+    def __init__(self, findings: Iterable[Finding]) -> None:
+        self.findings = tuple(findings)
+        super().__init__("; ".join(finding.message for finding in self.findings))
+
+
+def read_review(folder: Path) -> Review:
+    """Read a review folder and check it.
+
+    Parameters
+    ----------
+    folder : pathlib.Path
+        Folder holding ``review.yaml`` and one YAML file a study.
+
+    Returns
+    -------
+    Review
+        Plan, studies that could be read, and all findings together.
+
+    Raises
+    ------
+    UnreadableError
+        If the folder or its plan cannot be read; every fault found is in ``findings``.
+    """
+    if not folder.is_dir():
+        raise UnreadableError([_fault(str(folder), "there is no such folder", "Check the path.")])
+    plan, findings = _read_record(folder, PLAN_FILE, Plan)
+    studies: list[Study] = []
+    for name in _study_files(folder):
+        study, troubles = _read_study(folder, name)
+        findings += troubles
+        if study is not None:
+            studies.append(study)
+    if plan is None:
+        raise UnreadableError(findings)
+    studies.sort(key=lambda study: (study.citation.year or 9999, study.study))
+    review = Review(folder, plan, tuple(studies))
+    for rule in REVIEW_RULES:
+        findings += rule.check(review)
+    return review.with_findings(_ranked(with_answers(review, findings)))
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedUnit:
+    """A unit's figures with what the checks found; never holds a fault."""
+
+    unit: Unit
+    findings: tuple[Finding, ...]
+
+
+def read_unit(path: Path, plan: Plan) -> CheckedUnit:
+    """Read a unit's own figures and check them against the plan.
+
+    Parameters
+    ----------
+    path : pathlib.Path
+        The unit file.
+    plan : Plan
+        Plan of the review whose words it uses.
+
+    Raises
+    ------
+    UnreadableError
+        If the file has any fault.
+    """
+    if not path.is_file():
+        raise UnreadableError([_fault(str(path), "there is no such file", "Check the path.")])
+    unit, findings = _read_record(path.parent, path.name, Unit)
+    if unit is not None:
+        for rule in UNIT_RULES:
+            findings += rule.check(unit, plan)
+    if unit is None or any(f.severity is Severity.FAULT for f in findings):
+        raise UnreadableError(_ranked(findings))
+    return CheckedUnit(unit, _ranked(findings))
+
+
+def _study_files(folder: Path) -> list[str]:
+    return sorted(
+        path.name
+        for path in folder.iterdir()
+        if path.suffix in (".yaml", ".yml")
+        and path.name != PLAN_FILE
+        and not path.name.startswith(".")
+    )
+
+
+def _read_study(folder: Path, name: str) -> tuple[Study | None, list[Finding]]:
+    root, findings = _read_root(folder, name)
+    if root is None or ("unit" in root and "study" not in root):
+        return None, findings
+    return _validated(root, name, Study)
+
+
+def _read_record(folder: Path, name: str, model: type[R]) -> tuple[R | None, list[Finding]]:
+    root, findings = _read_root(folder, name)
+    return (None, findings) if root is None else _validated(root, name, model)
+
+
+def _read_root(folder: Path, name: str) -> tuple[Block | None, list[Finding]]:
+    try:
+        raw = (folder / name).read_bytes()
+    except FileNotFoundError:
+        return None, [_fault(name, "the file is missing", f"Write {name} in {folder}.")]
+    except OSError as error:
+        return None, [_fault(name, f"the file cannot be opened ({error.strerror})", "Check it.")]
+    parsed = parse_bytes(raw)
+    return parsed.root, [
+        Finding(RULE, Severity.FAULT, Source(name, t.line), t.message, t.cure)
+        for t in parsed.troubles
+    ]
+
+
+def _validated(root: Block, name: str, model: type[R]) -> tuple[R | None, list[Finding]]:
+    newer = _format_fault(root, name)
+    if newer is not None:
+        return None, [newer]
+    try:
+        return model.model_validate(root, context={"file": name}), []
+    except ValidationError as error:
+        return None, list(refusals(error, root, name, model))
+
+
+def _format_fault(root: Block, name: str) -> Finding | None:
+    written = root.get("format")
+    line = root.key_lines.get("format", 1)
+    if isinstance(written, int) and not isinstance(written, bool) and written > FORMAT:
+        return _fault(
+            name,
+            f"the file has format {written}, and this version of evsyn reads format {FORMAT}",
+            "Use a newer version of evsyn.",
+            line,
+        )
+    if written is None:
+        offer = next((key for key in root if nearest(key, ["format"]).startswith("Did")), None)
+        cure = f"Write 'format: {FORMAT}' on the first line"
+        cure += f" (line {root.key_lines[offer]} says '{offer}')." if offer else "."
+        return _fault(name, "'format' is missing", cure, line)
+    return None
+
+
+def _fault(file: str, message: str, cure: str, line: int = 1) -> Finding:
+    return Finding(RULE, Severity.FAULT, Source(file, line), message, cure)
+
+
+def _ranked(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    def rank(finding: Finding) -> tuple[int, bool, str, int]:
+        return (
+            _ORDER[finding.severity],
+            finding.answer is not None,
+            finding.source.file,
+            finding.source.line,
+        )
+
+    return tuple(sorted(findings, key=rank))
+
+
+def iter_files(folder: Path) -> Iterator[Path]:
+    """Yield the files a review is read from, the plan first."""
+    yield folder / PLAN_FILE
+    for name in _study_files(folder):
+        yield folder / name
