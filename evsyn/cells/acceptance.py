@@ -41,41 +41,45 @@ def judge(arm: Arm, outcome: str, plan: Plan) -> Accepted | Refused:
     """
     count = arm.outcomes[outcome]
     wanted = plan.outcomes[outcome]
-    marks: set[Mark] = set()
-    if count.of == AS_PRINTED:
-        basis_rank = len(wanted.denominators)
-        marks.add(Mark.BASIS_NOT_STATED)
-    elif count.of in wanted.denominators:
-        basis_rank = wanted.denominators.index(count.of)
-        if basis_rank:
-            marks.add(Mark.OTHER_BASIS)
-    else:
+    basis = _rank(count.of, wanted.denominators, AS_PRINTED)
+    if basis is None:
         words = plan.denominators.get(count.of, count.of)
         return Refused(arm, count, f"counted over {words}, which the plan does not accept")
-    if not wanted.windows or count.window == NOT_STATED:
-        window_rank = len(wanted.windows)
-        if wanted.windows:
-            marks.add(Mark.WINDOW_NOT_STATED)
-    elif count.window in wanted.windows:
-        window_rank = wanted.windows.index(count.window)
-        if window_rank:
-            marks.add(Mark.OTHER_WINDOW)
-    else:
+    window = _rank(count.window, wanted.windows, NOT_STATED)
+    if window is None:
         words = plan.windows[count.window].label
         return Refused(arm, count, f"counted {words}, a window the plan does not accept")
-    if count.counted_by is not CountedBy.PATIENT:
-        marks.add(Mark.PER_PROCEDURE)
-        most = plan.pooling.procedures_per_patient
-        procedures = count.total if arm.procedures is None else arm.procedures
-        if procedures / arm.patients > most + 1e-9:
-            return Refused(
-                arm,
-                count,
-                f"counted over {procedures} {count.counted_by}s in {arm.patients} patients, "
-                f"more than {most:g} a patient",
-            )
-    if count.assumed:
-        marks.add(Mark.ASSUMED)
-    if count.derived is not None:
-        marks.add(Mark.DERIVED)
-    return Accepted(arm, count, frozenset(marks), (basis_rank, window_rank))
+    crowded = _crowded(arm, count, plan)
+    if crowded:
+        return Refused(arm, count, crowded)
+    signs = {
+        Mark.BASIS_NOT_STATED: count.of == AS_PRINTED,
+        Mark.OTHER_BASIS: basis > 0 and count.of != AS_PRINTED,
+        Mark.WINDOW_NOT_STATED: count.window == NOT_STATED and bool(wanted.windows),
+        Mark.OTHER_WINDOW: window > 0 and count.window != NOT_STATED,
+        Mark.PER_PROCEDURE: count.counted_by is not CountedBy.PATIENT,
+        Mark.ASSUMED: count.assumed,
+        Mark.DERIVED: count.derived is not None,
+    }
+    return Accepted(arm, count, frozenset(m for m, on in signs.items() if on), (basis, window))
+
+
+def _rank(word: str, accepted: list[str], unstated: str) -> int | None:
+    """Return the place in the plan's list, unstated after the last; ``None`` if not accepted."""
+    if word == unstated:
+        return len(accepted)
+    return accepted.index(word) if word in accepted else None
+
+
+def _crowded(arm: Arm, count: Count, plan: Plan) -> str:
+    """Say why a per-procedure count is too far from a per-patient one; empty if it is not."""
+    if count.counted_by is CountedBy.PATIENT:
+        return ""
+    most = plan.pooling.procedures_per_patient
+    procedures = count.total if arm.procedures is None else arm.procedures
+    if procedures / arm.patients <= most + 1e-9:
+        return ""
+    return (
+        f"counted over {procedures} {count.counted_by}s in {arm.patients} patients, "
+        f"more than {most:g} a patient"
+    )

@@ -40,15 +40,14 @@ def cell_table(
     """
     skipped = frozenset(without)
     stratum = review.plan.strata.get(question.stratum)
+    belongs = _level_test(question, is_era=isinstance(stratum, EraStratum))
     cells: list[Cell] = []
     left_out: list[LeftOut] = []
     for study in review.studies:
-        if isinstance(stratum, EraStratum):
-            if era_level(study, stratum, cut_year) != question.level:
-                continue
-            belongs = _any_arm
-        else:
-            belongs = _level_test(question)
+        if isinstance(stratum, EraStratum) and (
+            era_level(study, stratum, cut_year) != question.level
+        ):
+            continue
         row, dropped = _study_row(study, question, review.plan, belongs)
         if study.study in skipped and row is not None:
             dropped.append(_left(row, "the unit's own series"))
@@ -64,8 +63,8 @@ def _any_arm(_: Arm) -> bool:
     return True
 
 
-def _level_test(question: Question) -> Callable[[Arm], bool]:
-    if question.stratum == OVERALL:
+def _level_test(question: Question, *, is_era: bool) -> Callable[[Arm], bool]:
+    if question.stratum == OVERALL or is_era:
         return _any_arm
     return lambda arm: arm_level(arm, question.stratum) == question.level
 

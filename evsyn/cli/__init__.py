@@ -1,1 +1,44 @@
-"""One file a verb: read, call, print, exit code."""
+"""The command line: one file a verb, each loaded only when it is asked for."""
+
+import importlib
+import sys
+
+import click
+
+VERBS = ("demo", "check", "pool", "forest", "audit", "trace")
+
+
+class _Verbs(click.Group):
+    """A group whose verbs are imported when used, so that help answers at once."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(VERBS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in VERBS:
+            return None
+        command = importlib.import_module(f"evsyn.cli.{cmd_name}").command
+        return command if isinstance(command, click.Command) else None
+
+
+@click.command(
+    cls=_Verbs,
+    context_settings={"help_option_names": ["-h", "--help"]},
+    epilog="Start with: evsyn demo",
+)
+@click.version_option(package_name="evsyn", message="evsyn %(version)s")
+def cli() -> None:
+    """Pool published counts one can trace, and place a unit's own figures.
+
+    evsyn supports clinicians. It never replaces local protocol, licensed judgement or
+    governance.
+    """
+
+
+def main() -> None:
+    """Run the command line; what cannot be written in the console's alphabet becomes ``?``."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="replace")
+    cli()

@@ -1,0 +1,1 @@
+"""Study effects: one estimate and variance a study on one scale, and study intervals."""

@@ -34,7 +34,7 @@ class Outcome(Record):
     label: Text = Field(description="name for headings, as 'Perforation'")
     event: Text = Field(description="one of them inside a sentence, as 'perforation'")
     events: Text = Field(description="several of them inside a sentence, as 'perforations'")
-    better: Better = Field(description="'fewer' or 'more': which way is good")
+    better: Better = Field(description="'fewer' or 'more': which way is good", strict=False)
     definition: Text | None = Field(default=None, description="what counts as the outcome")
     denominators: Annotated[list[Name], Field(min_length=1)] = Field(
         description="accepted denominator bases, the target first"

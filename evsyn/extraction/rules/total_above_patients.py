@@ -23,7 +23,7 @@ def check(review: Review) -> Iterator[Finding]:
                 Severity.DOUBT,
                 placed.source,
                 f"counted by {count.counted_by}, and the arm's procedures are not given",
-                "Add 'procedures' to the arm, or leave the count out.",
+                "Add 'procedures' to the arm, or say in an answer why the count stays.",
             )
             continue
         if count.total > limit:

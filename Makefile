@@ -1,0 +1,34 @@
+# Two words do everything: `make demo` runs the main job, `make test` runs every check.
+PYTHON ?= python3
+BIN := .venv/bin
+
+.PHONY: demo test test-fast lint bench clean
+
+demo: .venv/ready
+	$(BIN)/evsyn demo
+
+test: .venv/ready-test lint
+	$(BIN)/pytest
+
+test-fast: .venv/ready-test lint
+	$(BIN)/pytest -m "not slow"
+
+lint: .venv/ready-test
+	$(BIN)/ruff check evsyn tests
+	$(BIN)/ruff format --check evsyn tests
+	$(BIN)/mypy
+
+bench: .venv/ready-test
+	$(BIN)/python -m tests.benchmarks
+
+clean:
+	rm -rf .venv
+
+.venv/ready: pyproject.toml
+	$(PYTHON) -m venv .venv
+	$(BIN)/python -m pip install --quiet --editable .
+	touch $@
+
+.venv/ready-test: .venv/ready
+	$(BIN)/python -m pip install --quiet --editable ".[test]"
+	touch $@

@@ -1,0 +1,49 @@
+"""Arguments and refusals that several verbs share."""
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+import click
+
+if TYPE_CHECKING:
+    from evsyn.extraction.review import Review
+
+review_argument = click.argument("review", type=click.Path(path_type=Path))
+json_option = click.option("--json", "as_json", is_flag=True, help="Print fields for programs.")
+
+
+def refuse(message: str) -> NoReturn:
+    """Stop with a sentence on the error stream and exit code 1."""
+    click.echo(message, err=True)
+    raise SystemExit(1)
+
+
+def readable_review(folder: Path) -> "Review":
+    """Return a review without faults, or print every fault and stop."""
+    from evsyn.extraction.load import UnreadableError, read_review
+    from evsyn.reporting.findings import findings_text
+
+    try:
+        review = read_review(folder)
+    except UnreadableError as error:
+        refuse(findings_text(str(folder), None, error.findings))
+    if review.faults:
+        refuse(
+            findings_text(str(folder), len(review.studies), review.faults)
+            + "\nNothing is pooled while a fault stands."
+        )
+    if not review.studies:
+        refuse(f"{folder} holds a plan and no study. Add one YAML file a study.")
+    return review
+
+
+def known(word: str, words: Iterable[str], what: str) -> str:
+    """Return the word, or stop with the nearest known one."""
+    listed = list(words)
+    if word in listed:
+        return word
+    close = get_close_matches(word.lower(), listed, n=1, cutoff=0.5)
+    offer = f"Did you mean '{close[0]}'?" if close else f"Known: {', '.join(listed) or 'none'}."
+    refuse(f"'{word}' is not {what} of this review. {offer}")

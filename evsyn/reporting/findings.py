@@ -1,0 +1,91 @@
+"""What the checks found, as text and as fields."""
+
+from collections.abc import Sequence
+from textwrap import fill
+from typing import Any
+
+from evsyn.terms import Finding, Severity
+from evsyn.wording.numbers import counted
+
+FIRST = 3
+WIDTH = 80
+
+
+def findings_text(folder: str, studies: int | None, findings: Sequence[Finding]) -> str:
+    """Return the sentence, the three findings that matter most, then the rest.
+
+    Parameters
+    ----------
+    folder : str
+        The folder as the user named it.
+    studies : int or None
+        Number of studies read; ``None`` where the plan could not be read.
+    findings : sequence of Finding
+        All findings, the gravest first.
+    """
+    lines = [_sentence(folder, studies, findings)]
+    if findings:
+        rest = findings[FIRST:]
+        if rest:
+            lines += ["", "Look at these first"]
+        lines += [_entry(finding) for finding in findings[:FIRST]]
+        if rest:
+            lines += ["", "And these"]
+            lines += [_entry(finding) for finding in rest]
+    return "\n".join(lines)
+
+
+def findings_json(folder: str, studies: int | None, findings: Sequence[Finding]) -> dict[str, Any]:
+    """Return the findings as fields; counts by severity stand first."""
+    return {
+        "review": folder,
+        "studies": studies,
+        "faults": _number(findings, Severity.FAULT),
+        "doubts_open": sum(finding.is_open for finding in findings),
+        "doubts_answered": sum(finding.answer is not None for finding in findings),
+        "notes": _number(findings, Severity.NOTE),
+        "findings": [finding.to_dict() for finding in findings],
+    }
+
+
+def _sentence(folder: str, studies: int | None, findings: Sequence[Finding]) -> str:
+    read = "the plan cannot be read" if studies is None else counted(studies, "study", "studies")
+    if studies is not None:
+        read += " read"
+    answered = sum(finding.answer is not None for finding in findings)
+    return (
+        f"{folder}: {read}; {counted(_number(findings, Severity.FAULT), 'fault', 'faults')}, "
+        f"{counted(sum(f.is_open for f in findings), 'open doubt', 'open doubts')} "
+        f"({answered} answered), {counted(_number(findings, Severity.NOTE), 'note', 'notes')}."
+    )
+
+
+def _number(findings: Sequence[Finding], severity: Severity) -> int:
+    return sum(finding.severity is severity for finding in findings)
+
+
+def _entry(finding: Finding) -> str:
+    where = f" ({finding.source.key_path})" if finding.source.key_path else ""
+    kind = f"{finding.severity}, answered" if finding.answer else str(finding.severity)
+    lines = [
+        f"{kind.capitalize()}: {finding.source}{where}",
+        _indented(f"{_capital(finding.message)}. {_stop(finding.cure)} [{finding.rule}]"),
+    ]
+    if finding.answer is not None:
+        reply = finding.answer
+        lines.append(_indented(f"Answer by {reply.by}, {reply.on}: {_stop(reply.reason)}"))
+    return "\n".join(lines)
+
+
+def _indented(text: str) -> str:
+    return fill(
+        text, WIDTH, initial_indent="    ", subsequent_indent="    ", break_on_hyphens=False
+    )
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _stop(text: str) -> str:
+    return text if text.endswith((".", "?", "!")) else f"{text}."

@@ -1,0 +1,54 @@
+"""Words for the rows, marks and methods of a pooled answer."""
+
+from evsyn.cells.cell import Mark
+from evsyn.pooling.answer import Row
+
+ROW_NAMES = {
+    Row.HEADLINE: "DerSimonian-Laird, ordinary interval",
+    Row.RESTRICTED_ML: "Restricted ML, Hartung-Knapp (floored)",
+    Row.EXACT: "Exact binomial-normal model",
+    Row.BETA_BINOMIAL: "Beta-binomial model",
+}
+
+ROW_IN_SENTENCE = {
+    Row.HEADLINE: "DerSimonian-Laird",
+    Row.RESTRICTED_ML: "restricted maximum likelihood with Hartung-Knapp",
+    Row.EXACT: "the exact binomial-normal model",
+    Row.BETA_BINOMIAL: "the beta-binomial model",
+}
+
+#: One letter a mark, for table cells; the words stand in the foot.
+MARK_LETTERS = {
+    Mark.ASSUMED: "a",
+    Mark.DERIVED: "d",
+    Mark.OTHER_BASIS: "b",
+    Mark.BASIS_NOT_STATED: "n",
+    Mark.OTHER_WINDOW: "w",
+    Mark.WINDOW_NOT_STATED: "t",
+    Mark.PER_PROCEDURE: "p",
+    Mark.SUMMED: "s",
+    Mark.PARTIAL: "x",
+}
+
+MARK_WORDS = {
+    Mark.ASSUMED: "total assumed",
+    Mark.DERIVED: "count derived",
+    Mark.OTHER_BASIS: "denominator accepted, not the target",
+    Mark.BASIS_NOT_STATED: "denominator basis not stated",
+    Mark.OTHER_WINDOW: "window accepted, not the target",
+    Mark.WINDOW_NOT_STATED: "window not stated",
+    Mark.PER_PROCEDURE: "counted per procedure",
+    Mark.SUMMED: "arms summed",
+    Mark.PARTIAL: "not all arms report it",
+}
+
+
+def mark_letters(marks: frozenset[Mark]) -> str:
+    """Return the letters of a set of marks, in alphabetical order."""
+    return "".join(sorted(MARK_LETTERS[mark] for mark in marks))
+
+
+def mark_key(marks: frozenset[Mark]) -> str:
+    """Explain the letters of a set of marks, as ``a total assumed; d count derived``."""
+    used = sorted((MARK_LETTERS[mark], MARK_WORDS[mark]) for mark in marks)
+    return "; ".join(f"{letter} {words}" for letter, words in used)

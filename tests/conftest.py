@@ -1,0 +1,14 @@
+"""Shared by all tests: how close a computed value must come to a printed one."""
+
+import pytest
+
+
+def within_print(text, units=0.5):
+    """Match a value to ``units`` of the last decimal that was printed."""
+    decimals = len(text.partition(".")[2])
+    return pytest.approx(float(text), rel=0, abs=units * 10.0**-decimals * (1 + 1e-9))
+
+
+@pytest.fixture
+def printed():
+    return within_print
