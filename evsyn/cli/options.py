@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NoReturn
 import click
 
 if TYPE_CHECKING:
+    from evsyn.extraction.load import CheckedUnit
     from evsyn.extraction.review import Review
 
 review_argument = click.argument("review", type=click.Path(path_type=Path))
@@ -47,3 +48,17 @@ def known(word: str, words: Iterable[str], what: str) -> str:
     close = get_close_matches(word.lower(), listed, n=1, cutoff=0.5)
     offer = f"Did you mean '{close[0]}'?" if close else f"Known: {', '.join(listed) or 'none'}."
     refuse(f"'{word}' is not {what} of this review. {offer}")
+
+
+def readable_unit(path: Path, review: "Review") -> "CheckedUnit":
+    """Return a unit's figures without faults, or print every fault and stop."""
+    from evsyn.extraction.load import UnreadableError, read_unit
+    from evsyn.reporting.findings import findings_text
+
+    try:
+        checked = read_unit(path, review.plan)
+    except UnreadableError as error:
+        refuse(findings_text(str(path), None, error.findings))
+    for name in checked.unit.own_studies:
+        known(name, [study.study for study in review.studies], "a study")
+    return checked

@@ -39,7 +39,7 @@ class AnalysisGrid:
     @property
     def k(self) -> NDArray[np.int64]:
         """Number of studies in each analysis."""
-        return self.mask.sum(axis=1, dtype=np.int64)
+        return np.asarray(self.mask.sum(axis=1), dtype=np.int64)
 
 
 def overall(studies: int, label: str = "overall") -> AnalysisGrid:

@@ -41,7 +41,7 @@ def i2_from_q(q: ArrayLike, df: ArrayLike) -> Floats:
     Higgins JPT, Thompson SG. Stat Med 2002;21:1539-1558.
     """
     q, df = np.asarray(q, dtype=np.float64), np.asarray(df, dtype=np.float64)
-    return np.where(q > df, (q - df) / np.maximum(q, np.finfo(np.float64).tiny), 0.0)
+    return np.where(q > df, (q - df) / np.where(q > df, q, 1.0), 0.0)
 
 
 def i2_test_based_interval(

@@ -87,6 +87,11 @@ def climb(
     return Summit(point, value, hessian, converged=True)
 
 
+def is_higher(value: float, other: float) -> bool:
+    """Return whether a log-likelihood is higher than another by more than rounding."""
+    return value > other + 1e-12 * (1 + abs(other))
+
+
 def _uphill(gradient: Floats, hessian: Floats) -> tuple[Floats, float]:
     """Return a step that rises, none longer than allowed, and the gain expected of it."""
     curvature, axes = np.linalg.eigh(hessian)

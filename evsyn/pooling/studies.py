@@ -36,7 +36,7 @@ class StudyRows:
     @property
     def k(self) -> Floats:
         """Number of studies in each analysis."""
-        return self.present.sum(axis=1)
+        return np.asarray(self.present.sum(axis=1), dtype=np.float64)
 
     def weights(self, tau2: Floats) -> Floats:
         """Return inverse-variance weights given one between-study variance an analysis."""

@@ -103,7 +103,8 @@ def pool_two_step(
     answers = _nothing(shape[0])
     values, spread = np.broadcast_to(estimate, shape), np.broadcast_to(variance, shape)
     single = np.flatnonzero(grid.k == 1)
-    _fill(answers, single, _pool_one(values[single], spread[single], grid.mask[single], level))
+    if single.size:
+        _fill(answers, single, _pool_one(values[single], spread[single], grid.mask[single], level))
     many = np.flatnonzero(grid.k >= 2)
     at_once = max(1, _CELLS_AT_ONCE // max(shape[1], 64))
     for start in range(0, many.size, at_once):

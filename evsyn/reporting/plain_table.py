@@ -4,6 +4,8 @@ import io
 from collections.abc import Sequence
 
 WIDTH = 80
+#: Characters the first column keeps before the others take theirs.
+FIRST_COLUMN = 20
 
 
 def plain_table(
@@ -11,6 +13,7 @@ def plain_table(
     rows: Sequence[Sequence[str]],
     *,
     right: Sequence[int] = (),
+    whole: Sequence[int] = (),
     width: int = WIDTH,
 ) -> str:
     """Lay out a table; long words wrap inside their column.
@@ -23,6 +26,8 @@ def plain_table(
         The cells.
     right : sequence of int
         Columns set flush right.
+    whole : sequence of int
+        Columns that are never folded.
     width : int
         Width in characters.
     """
@@ -31,10 +36,17 @@ def plain_table(
     from rich.table import Table
 
     ruled = Box("    \n    \n -- \n    \n    \n    \n    \n    \n", ascii=True)
-    table = Table(box=ruled, show_edge=False, pad_edge=False, padding=(0, 1, 0, 0))
+    table = Table(box=ruled, show_edge=False, pad_edge=False, padding=0)
     for number, heading in enumerate(headings):
         side = "right" if number in right else "left"
-        table.add_column(heading, justify=side, vertical="bottom", overflow="fold")
+        least = min(FIRST_COLUMN, max((len(row[0]) for row in rows), default=0))
+        table.add_column(
+            heading,
+            justify=side,
+            overflow="fold",
+            no_wrap=number in whole,
+            min_width=least if number == 0 and not whole else None,
+        )
     for row in rows:
         table.add_row(*row)
     page = io.StringIO()

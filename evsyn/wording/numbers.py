@@ -32,6 +32,33 @@ def span(low: float, high: float) -> str:
     return f"{percent(low)} to {percent(high)}"
 
 
+def cell(value: float, low: float, high: float) -> str:
+    """Write a proportion with its limits for a table column headed in per cent.
+
+    Examples
+    --------
+    >>> cell(0.0739, 0.0502, 0.0941), cell(0.0132, 0.0003, 0.0711)
+    ('7.4 (5.0-9.4)', '1.3 (<0.1-7.1)')
+    """
+    return f"{_bare(value)} ({limits(low, high)})"
+
+
+def limits(low: float, high: float) -> str:
+    """Write two limits for a table column headed in per cent.
+
+    Examples
+    --------
+    >>> limits(0.0502, 0.0941)
+    '5.0-9.4'
+    """
+    return f"{_bare(low)}-{_bare(high)}"
+
+
+def _bare(proportion: float) -> str:
+    written = percent(proportion).removesuffix("%")
+    return written.replace("under ", "<").replace("over ", ">")
+
+
 def count(events: int, total: int) -> str:
     """Write a count.
 

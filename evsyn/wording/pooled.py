@@ -29,7 +29,9 @@ def pooled_sentence(pooled: PooledTable, *, event: str, group: str, refused: str
         case Show.NOTHING:
             return f"{subject}: no study here reports it."
         case Show.ONE:
-            return f"{subject}: one study, {_listed(pooled)}. One study is not a pool."
+            return (
+                f"{subject}: one study, {_listed(pooled)}.{_open(answer)} One study is not a pool."
+            )
         case Show.TWO:
             return (
                 f"{subject}: two studies, {_listed(pooled)}; together {_crude(answer)} only if "
@@ -48,7 +50,8 @@ def pooled_sentence(pooled: PooledTable, *, event: str, group: str, refused: str
                 "between studies cannot be estimated."
             )
         case Show.REFUSED:
-            return f"{subject}: counts only, not pooled. {refused}".rstrip()
+            why = f" {refused[:1].upper()}{refused[1:].rstrip('.')}." if refused else ""
+            return f"{subject}: {_sum(answer)} in {_studies(answer)}; counts only, not pooled.{why}"
         case Show.FEW | Show.SOME | Show.MANY:
             return f"{subject}: {_read(answer)}"
 
@@ -89,7 +92,7 @@ def _outlook(answer: PoolAnswer, reading: Reading) -> str:
     if second is not None:
         said += (
             f". Next to no spread was seen between the studies, but {answer.k} studies cannot "
-            f"exclude enough for {span(second.low, second.high)}"
+            f"exclude a range of {span(second.low, second.high)}"
         )
     if answer.show is Show.SOME:
         said += f". With {answer.k} studies that spread is a rough guess"
@@ -103,11 +106,7 @@ def disagreement_sentence(answer: PoolAnswer) -> str:
     said = []
     for item in answer.disagreements:
         if item.kind is Differs.POINTS:
-            gap = 100 * (item.largest - item.smallest)
-            said.append(
-                f"their values lie {gap:.1f} points apart "
-                f"({span(item.smallest, item.largest)})"
-            )
+            said.append(f"their values run from {span(item.smallest, item.largest)}")
         else:
             ratio = item.largest / item.smallest
             said.append(f"the widest interval is {ratio:.1f} times the narrowest")
@@ -132,6 +131,14 @@ def _listed(pooled: PooledTable) -> str:
         crude = pooled.answer.crude
         return f"{joined[:-1]}; exact 95% interval {span(crude.low, crude.high)})"
     return joined
+
+
+def _open(answer: PoolAnswer) -> str:
+    """Say what none or all of one study leaves open; empty otherwise."""
+    if answer.one_sided is None:
+        return ""
+    way = "up" if sum(answer.events) == 0 else "down"
+    return f" Rates {way} to {percent(answer.one_sided)} remain possible (one-sided 95%)."
 
 
 def _crude(answer: PoolAnswer) -> str:

@@ -1,4 +1,4 @@
-"""The status line: what a reader must know of a review before its numbers; computed, never typed."""
+"""The status line: what a reader must know of a review first; computed, never typed."""
 
 from evsyn.extraction.review import Review
 from evsyn.terms import TextRead

@@ -2,7 +2,6 @@
 
 import numpy as np
 import pytest
-
 from evsyn.effects.bisection import bisect_decreasing
 
 

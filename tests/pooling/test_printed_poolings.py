@@ -1,15 +1,15 @@
 """Published poolings, each rebuilt from its own printed study rows.
 
-Study rows are as printed: ``means`` are mean, SD, n of two arms; ``odds`` events and n of two
-arms; ``interval`` an estimate with its 95% limits; ``se`` an estimate with its standard error;
-``raw`` events and n of one arm, untransformed. Rows are parted by semicolons.
+Rows are as printed, parted by semicolons: mean, SD and n of two arms; events and n of two arms;
+an estimate with its 95% limits, or with its standard error; or events and n of one arm. The
+function named beside the rows turns them to effects.
 """
 
 from dataclasses import dataclass, field
 
 import numpy as np
 import pytest
-from evsyn import pool_estimates, pool_proportions
+from evsyn import pool_estimates
 from evsyn.pooling.functions import pool_estimates_grid
 from evsyn.pooling.grid import by_level
 from scipy import stats
@@ -52,10 +52,14 @@ class Published:
     source: str
     effect: object
     rows: str
-    printed: dict
+    lines: str
     options: dict = field(default_factory=dict)
     back: object = float
     weights: str = ""
+
+    @property
+    def printed(self):
+        return dict(line.split() for line in self.lines.split(","))
 
     def effects(self):
         table = [row.split() for row in self.rows.split(";")]
@@ -79,16 +83,7 @@ PUBLISHED = {
         "doi:10.1097/MD.0000000000014713 Fig 4F, p8",
         difference_of_means,
         "0.6 2 26 1.7 2.7 24; 0.93 2.034 29 1.57 2.775 30; 0.37 0.85 30 0.67 1.44 30",
-        {
-            "estimate": "-0.47",
-            "low": "-0.97",
-            "high": "0.03",
-            "q": "1.25",
-            "df": "2",
-            "p": "0.54",
-            "i2_from_q": "0",
-            "tau2": "0.00",
-        },
+        "estimate -0.47, low -0.97, high 0.03, q 1.25, df 2, p 0.54, i2_from_q 0, tau2 0.00",
         weights=("14.2 16.2 69.6"),
     ),
     "cobb_angle": Published(
@@ -99,7 +94,7 @@ PUBLISHED = {
         "22 11 29 33 11 29; 12 8 20 21 10 20; 15.06 9.04 17 20.25 8.56 16; 20 10 30 31 10 "
         "30; 14.1 4.8 25 19.6 6.9 54; 17 10.9 31 21 12.7 53; 16.4 7.8 35 21.4 9.3 35; 18.8"
         " 9.9 56 21.7 10.6 71; 16 6 21 20 5 21; 14 6 19 23 8 18; 17.8 8.1 25 22.2 9.9 25",
-        {"q": "15.08", "df": "10", "p": "0.13", "i2_from_q": "34"},
+        "q 15.08, df 10, p 0.13, i2_from_q 34",
     ),
     "kyphosis": Published(
         "Luo M, et al. Pedicle screw versus hybrid instrumentation in adolescent "
@@ -109,16 +104,7 @@ PUBLISHED = {
         "18 8 29 28 11 29; 19.35 8.45 17 22.42 10.47 17; 19 7 30 28 10 30; 14.5 6.5 25 "
         "20.8 5.7 54; 18.2 8.6 37 21.8 8.8 177; 16.1 11.8 56 20.4 9.1 71; 11.5 8.1 35 21.9"
         " 8.1 35; 19.3 4.4 25 20.3 8.6 25; 17.3 5.9 21 22.1 7.2 21",
-        {
-            "estimate": "-5.79",
-            "low": "-7.88",
-            "high": "-3.70",
-            "q": "20.24",
-            "df": "8",
-            "p": "0.009",
-            "i2_from_q": "60",
-            "tau2": "5.98",
-        },
+        "estimate -5.79, low -7.88, high -3.70, q 20.24, df 8, p 0.009, i2_from_q 60, tau2 5.98",
         weights=("9.2 6.8 10.4 13.7 13.5 11.8 11.7 11.7 11.2"),
     ),
     "falls": Published(
@@ -126,7 +112,7 @@ PUBLISHED = {
         "adults. Nutrients 2018;10:1916 doi:10.3390/nu10121916 Fig 2, p13",
         log_odds_ratio,
         "42 46 16 18; 9 9 20 22; 19 23 10 23",
-        {"q": "1.88", "df": "2", "p": "0.39", "i2_from_q": "0"},
+        "q 1.88, df 2, p 0.39, i2_from_q 0",
         back=np.exp,
     ),
     "alzheimer": Published(
@@ -136,15 +122,7 @@ PUBLISHED = {
         from_se,
         "0.04705374 0.00219981; 0.05360344 0.00301574; 0.02440191 0.00238649; 0.06898263 "
         "0.00564562; 0.04970326 0.00418564; 0.02729045 0.00359673",
-        {
-            "estimate": "1.05",
-            "low": "1.03",
-            "high": "1.06",
-            "q": "116.83",
-            "df": "5",
-            "i2_from_q": "96",
-            "tau2": "0.00",
-        },
+        "estimate 1.05, low 1.03, high 1.06, q 116.83, df 5, i2_from_q 96, tau2 0.00",
         back=np.exp,
         weights=("17.3 17.0 17.2 15.4 16.4 16.7"),
     ),
@@ -157,7 +135,7 @@ PUBLISHED = {
         "26 22.18 29.82; 24.5 19.28 29.72; 20.8 4.56 37.04; 24.7 19.57 29.83; 20 16.04 "
         "23.96; 10 6.48 13.52; 18 11.93 24.07; 11.5 7.08 15.92; 55.8 46.91 64.69; 8.4 5.1 "
         "11.7; 29.67 20.28 39.06; 12 4.22 19.78; 20.7 9.79 31.61",
-        {"estimate": "21.29", "low": "15.75", "high": "26.83", "i2_from_q": "92.9"},
+        "estimate 21.29, low 15.75, high 26.83, i2_from_q 92.9",
         weights=("8.46 8.18 5.02 8.20 8.44 8.52 7.98 8.35 7.19 8.55 7.04 7.51 6.57"),
     ),
     "vitamin_d": Published(
@@ -167,7 +145,7 @@ PUBLISHED = {
         "-8.7 -11.13 -6.27; -2 -3.72 -0.28; -3.3 -5.59 -1.01; -5.1 -9 -1.2; -7.3 -9.72 "
         "-4.88; -2.3 -3.53 -1.07; -3.4 -4.73 -2.07; -3.6 -6.51 -0.69; -2.2 -3.38 -1.02; "
         "-4.55 -4.62 -4.48; -3.4 -6.67 -0.13",
-        {"estimate": "-3.96", "low": "-5.00", "high": "-2.92", "i2_from_q": "82.6"},
+        "estimate -3.96, low -5.00, high -2.92, i2_from_q 82.6",
     ),
     "balance_training": Published(
         "Wu JQ, et al. Efficacy of balance training for hip fracture patients. J Orthop "
@@ -175,7 +153,7 @@ PUBLISHED = {
         from_interval,
         "-0.42 -0.84 -0; 0.49 -0.26 1.25; 1 0.73 1.27; 0.75 0.19 1.32; 0.7 0.38 1.02; 0.34"
         " -0.13 0.81; 1.7 0.97 2.43; 0.68 0.23 1.13; 0.32 -0.04 0.68",
-        {"estimate": "0.59", "low": "0.25", "high": "0.93", "i2_from_q": "81.9"},
+        "estimate 0.59, low 0.25, high 0.93, i2_from_q 81.9",
     ),
     "alopecia": Published(
         "Ji C, et al. HLA-DRB1 polymorphisms and alopecia areata disease risk. Medicine "
@@ -183,7 +161,7 @@ PUBLISHED = {
         "line on one plot)",
         log_odds_ratio,
         "17 102 20 230; 11 132 1571 26501; 7 65 6 50; 5 33 9 112",
-        {"estimate": "1.61", "low": "1.08", "high": "2.41", "p": "0.600", "i2_from_q": "0.0"},
+        "estimate 1.61, low 1.08, high 2.41, p 0.600, i2_from_q 0.0",
         back=np.exp,
         weights=("33.72 42.33 12.09 11.86"),
     ),
@@ -197,7 +175,7 @@ PUBLISHED = {
         log_odds_ratio,
         "2 7 2 12; 69 128 76 128; 95 324 283 683; 11 75 20 73; 6 15 2 14; 26 105 29 92; 13"
         " 24 13 23",
-        {"estimate": "0.70", "low": "0.48", "high": "1.01"},
+        "estimate 0.70, low 0.48, high 1.01",
         back=np.exp,
         options={"between": "paule_mandel", "interval": "hartung_knapp"},
     ),
@@ -210,15 +188,7 @@ PUBLISHED = {
         " proteinosis); per-study PAF in table 4 of PMC6543721",
         raw_proportion,
         "7 40; 3 15; 27 102; 8 140; 50 100; 27 78",
-        {
-            "estimate": "0.26",
-            "low": "0.10",
-            "high": "0.41",
-            "q": "91.63",
-            "df": "5",
-            "i2_from_q": "94.54",
-            "tau2": "0.03",
-        },
+        "estimate 0.26, low 0.10, high 0.41, q 91.63, df 5, i2_from_q 94.54, tau2 0.03",
     ),
     "ki67": Published(
         "Luo ZW, et al. Increased expression of Ki-67 is a poor prognostic marker for "
@@ -228,7 +198,7 @@ PUBLISHED = {
         "0.92 0.48 1.78; 2.32 1.48 3.64; 2.6 1.4 4.8; 0.98 0.96 1; 3.56 1.55 8.16; 1.39 "
         "1.03 1.89; 1.5 0.76 2.94; 1.02 0.53 1.98; 0.44 0.22 0.85; 2.09 0.28 15.74; 2.28 "
         "1.17 4.45; 5.61 2.38 13.2; 0.88 0.73 1.05",
-        {"estimate": "1.43", "low": "1.12", "high": "1.83"},
+        "estimate 1.43, low 1.12, high 1.83",
         back=np.exp,
     ),
 }
@@ -311,21 +281,3 @@ def test_a_printed_p_value_that_its_own_interval_contradicts():
     pooled = PUBLISHED["ki67"].pooled()
     z = abs(pooled.estimate_on_scale / pooled.se_on_scale)
     assert 2 * stats.norm.sf(z) == pytest.approx(0.0047, abs=0.0003)
-
-
-# Jayasooriya S, et al. Thorax 2023;78:50-60, doi:10.1136/thoraxjnl-2021-217663, statistical
-# appendix: presumed tuberculosis without tuberculosis, counts of the authors' data file. Q is the
-# inverse-variance one on logits; the pooled value there is that of the exact model.
-NOT_TUBERCULOSIS = [
-    (
-        [1184, 963, 125, 160, 107, 114, 1685, 455, 257],
-        [1770, 1196, 150, 234, 135, 181, 2091, 1186, 395],
-        "679.9414",
-    ),
-    ([411, 998, 510, 121], [428, 1041, 544, 160], "81.2135"),
-]
-
-
-@pytest.mark.parametrize(("events", "total", "q"), NOT_TUBERCULOSIS)
-def test_q_of_logits_agrees_with_print(printed, events, total, q):
-    assert pool_proportions(events, total).q == printed(q)

@@ -10,7 +10,7 @@ from scipy.special import logit
 from evsyn.effects.arguments import Floats
 from evsyn.pooling.binomial_normal.counts import Counts
 from evsyn.pooling.binomial_normal.likelihood import study_terms
-from evsyn.pooling.newton import Summit, climb
+from evsyn.pooling.newton import Summit, climb, is_higher
 
 _NODES = (32, 64, 128, 256, 512)
 _SETTLED = 1e-6
@@ -71,6 +71,11 @@ def fit_model(
     -------
     ModelFit
         ``converged`` is false if tau grew without limit or the nodes ran out.
+
+    Notes
+    -----
+    Where every study is at 0% or 100%, and both occur, the likelihood keeps rising as tau grows:
+    there is no maximum, and the fit says so.
     """
     flat = fit_at_tau(counts, design, 0.0, offset)
     if start_tau is None:
@@ -78,9 +83,10 @@ def fit_model(
     else:
         starts = [(flat.beta, max(start_tau, _TAU_GRID[0]))]
     curved = [_settle(_free(counts, design, offset), beta, tau) for beta, tau in starts]
+    best = max(curved, key=lambda fit: fit.loglik, default=flat)
     # A climb that slid down to the floor has come to tau = 0, which has its own exact fit.
-    above = [fit for fit in curved if fit.tau > 2 * _TAU_FLOOR]
-    return max([flat, *above], key=lambda fit: fit.loglik)
+    slid = best.tau < 1.01 * _TAU_FLOOR
+    return flat if slid or not is_higher(best.loglik, flat.loglik) else best
 
 
 def fit_at_tau(
@@ -121,7 +127,7 @@ def _settle(solve: _Solver, beta: Floats, tau: float) -> ModelFit:
         before, nodes = np.array([*beta, tau, summit.value]), more
         summit, beta, tau = solve(nodes, beta, tau)
         settled = bool(np.abs(np.array([*beta, tau, summit.value]) - before).max() < _SETTLED)
-        if settled or not summit.converged:
+        if settled or not _inside(tau):
             break
     size = beta.size
     covariance = np.full((size, size), np.nan)
@@ -129,6 +135,10 @@ def _settle(solve: _Solver, beta: Floats, tau: float) -> ModelFit:
     if converged and size:
         covariance = np.linalg.inv(-summit.hessian)[:size, :size]
     return ModelFit(beta, covariance, tau, summit.value, converged, nodes)
+
+
+def _inside(tau: float) -> bool:
+    return 1.01 * _TAU_FLOOR < tau < 0.99 * _TAU_CEILING
 
 
 def _free(counts: Counts, design: Floats, offset: float) -> _Solver:

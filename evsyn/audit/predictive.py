@@ -1,0 +1,244 @@
+"""How many events ordinary new units of a given size would see.
+
+A new unit's log-odds is drawn around the pooled centre, and its count is binomial given that
+log-odds. The draw is held as nodes with weights, so that whatever averages over units (a count,
+a rate, next year's count after this year's) is one weighted sum.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from scipy import special
+
+from evsyn.effects.arguments import Floats
+from evsyn.pooling.answer import Centre, Reading
+
+#: Above this the distribution of a count is not formed.
+MOST_CASES = 10_000
+
+#: Below this spread the pool may have missed what spread there is.
+LITTLE_SPREAD = 0.1
+
+#: No chance of a count may move by more than this when the nodes are doubled.
+_MOVES = 1e-8
+
+#: Weights below e to minus this share of the largest are left out.
+_DROPPED = 34.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Predictive:
+    """The spread of the log-odds over new units.
+
+    Parameters
+    ----------
+    centre, scale : float
+        Middle and width, log-odds.
+    log_density : callable
+        Logarithm, up to a constant, of the density of ``(log-odds - centre) / scale``; it takes
+        and returns an array.
+    """
+
+    centre: float
+    scale: float
+    log_density: Callable[[Floats], Floats]
+
+    def nodes(self, cases: int) -> tuple[Floats, Floats]:
+        """Return log-odds and weights fine enough for units of this many cases.
+
+        Parameters
+        ----------
+        cases : int
+            Number of cases, from 1 to ``MOST_CASES``.
+
+        Returns
+        -------
+        log_odds, weights : ndarray
+            Shape ``(nodes,)``; the weights sum to 1. Doubling the nodes moves no chance of a
+            count among ``cases`` by more than 1e-8.
+
+        Raises
+        ------
+        ValueError
+            If the number of cases is out of range.
+        ArithmeticError
+            If the chances do not settle.
+
+        Notes
+        -----
+        Trapezoid sums over ``u`` with deviate ``sinh(u)``: heavy tails become exponential ones,
+        so the sums converge faster than any power of the number of nodes.
+        """
+        return self._settled(cases)[:2]
+
+    def pmf(self, cases: int) -> Floats:
+        """Return the chance of 0, 1, ..., ``cases`` events; shape ``(cases + 1,)``.
+
+        Raises as :meth:`nodes`.
+        """
+        return self._settled(cases)[2]
+
+    def _settled(self, cases: int) -> tuple[Floats, Floats, Floats]:
+        if not 1 <= cases <= MOST_CASES:
+            raise ValueError(f"cases must lie between 1 and {MOST_CASES:,}; got {cases!r}")
+        low, high = self._range()
+        before: Floats | None = None
+        for doubling in range(7, 16):
+            u = np.linspace(low, high, 2**doubling + 1)
+            log_odds = self.centre + self.scale * np.sinh(u)
+            weights = np.exp(self._log_weight(u))
+            weights /= weights.sum()
+            chances = weights @ _binomial(cases, log_odds)
+            if before is not None and np.max(np.abs(chances - before)) < _MOVES:
+                return log_odds, weights, chances
+            before = chances
+        raise ArithmeticError("the chances of the counts did not settle")
+
+    def _range(self) -> tuple[float, float]:
+        u = np.linspace(-36.0, 36.0, 721)
+        log_weight = self._log_weight(u)
+        kept = u[log_weight > log_weight.max() - _DROPPED]
+        return float(kept[0]) - 0.1, float(kept[-1]) + 0.1
+
+    def _log_weight(self, u: Floats) -> Floats:
+        return self.log_density(np.sinh(u)) + np.log(np.cosh(u))
+
+
+def _binomial(cases: int, log_odds: Floats) -> Floats:
+    """Return chances of each count, shape ``(nodes, cases + 1)``."""
+    counts = np.arange(cases + 1, dtype=np.float64)
+    ways = (
+        special.gammaln(cases + 1)
+        - special.gammaln(counts + 1)
+        - special.gammaln(cases - counts + 1)
+    )
+    hit = special.log_expit(log_odds)[:, np.newaxis]
+    miss = special.log_expit(-log_odds)[:, np.newaxis]
+    return np.asarray(np.exp(ways + counts * hit + (cases - counts) * miss), dtype=np.float64)
+
+
+def student(centre: Centre, k: int) -> Predictive:
+    """Return new units spread as ``mu + sqrt(tau^2 + se^2) T``, T having k - 1 degrees of freedom.
+
+    Parameters
+    ----------
+    centre : Centre
+        Centre, standard error and spread between studies, log-odds.
+    k : int
+        Number of studies.
+
+    Raises
+    ------
+    ValueError
+        If there are fewer than 3 studies.
+
+    References
+    ----------
+    Higgins JPT, Thompson SG, Spiegelhalter DJ. J R Stat Soc A 2009;172:137-159, with k - 1 for
+    their k - 2; Ohlssen DI, Sharples LD, Spiegelhalter DJ. J R Stat Soc A 2007;170:865-890 (the
+    spread between units as the yardstick for one of them).
+    """
+    if k < 3:
+        raise ValueError(f"a new unit is predicted from 3 studies or more; got {k}")
+    width = float(np.hypot(centre.tau, centre.se))
+    freedom = float(k - 1)
+
+    def log_density(deviate: Floats) -> Floats:
+        return -(freedom + 1) / 2 * np.log1p(deviate**2 / freedom)
+
+    return Predictive(centre.mu, width, log_density)
+
+
+def beta_binomial(mean: float, rho: float) -> Predictive:
+    """Return new units whose rates follow a beta distribution.
+
+    Parameters
+    ----------
+    mean : float
+        Mean rate, strictly between 0 and 1.
+    rho : float
+        Intraclass correlation, above 0 and below 1.
+
+    Raises
+    ------
+    ValueError
+        If either lies outside.
+    """
+    if not (0 < mean < 1 and 0 < rho < 1):
+        raise ValueError(f"mean and rho must lie between 0 and 1; got {mean!r} and {rho!r}")
+    alpha = mean * (1 - rho) / rho
+    beta = (1 - mean) * (1 - rho) / rho
+    centre = float(special.logit(mean))
+    width = float(np.sqrt(special.polygamma(1, alpha) + special.polygamma(1, beta)))
+
+    def log_density(deviate: Floats) -> Floats:
+        log_odds = centre + width * deviate
+        hit, miss = special.log_expit(log_odds), special.log_expit(-log_odds)
+        return np.asarray(alpha * hit + beta * miss, dtype=np.float64)
+
+    return Predictive(centre, width, log_density)
+
+
+def spread_used(reading: Reading) -> Centre | None:
+    """Return the centre that prediction uses: the larger plausible spread where little was seen.
+
+    ``None`` where that cannot be had, since the likelihood did not settle there.
+    """
+    is_wide = reading.centre.tau >= LITTLE_SPREAD or reading.rho is not None
+    used = reading.centre if is_wide else reading.at_tau_hi
+    return used if used is not None and is_finite(used) else None
+
+
+def is_finite(centre: Centre) -> bool:
+    """Whether all three numbers of a centre exist."""
+    return bool(np.all(np.isfinite([centre.mu, centre.se, centre.tau])))
+
+
+def knows_spread(reading: Reading) -> bool:
+    """Whether the row saw spread, or holds the larger plausible one.
+
+    A beta-binomial row holds no larger one; the variance of its log-odds is about
+    ``rho / (mean (1 - mean))``.
+    """
+    if reading.rho is None:
+        return spread_used(reading) is not None
+    return reading.rho >= LITTLE_SPREAD**2 * reading.mean * (1 - reading.mean)
+
+
+def predictive(reading: Reading, k: int) -> Predictive:
+    """Return the spread of ordinary new units, from the row that is read.
+
+    Where the spread between studies is below 0.1, the larger plausible spread stands in for it:
+    a pool that saw none would otherwise call ordinary units unusual. A beta-binomial row predicts
+    by its own beta distribution.
+
+    Parameters
+    ----------
+    reading : Reading
+        The row to read.
+    k : int
+        Number of studies.
+
+    Raises
+    ------
+    ValueError
+        If there are fewer than 3 studies, or the larger spread is needed and missing.
+    """
+    if reading.rho:
+        return beta_binomial(reading.mean, reading.rho)
+    used = spread_used(reading)
+    if used is None:
+        raise ValueError("a reading with next to no spread must hold the larger plausible one")
+    return student(used, k)
+
+
+def same_rate(reading: Reading, k: int) -> Predictive:
+    """Return what new units would show if every unit shared the typical rate.
+
+    Parameters and errors as in :func:`predictive`; only the doubt about the centre is left.
+    """
+    centre = reading.centre
+    # A beta-binomial row keeps the standard error of its centre with the row alone.
+    se = centre.se if reading.rho is None else reading.pooled.se_on_scale
+    return student(Centre(centre.mu, se, 0.0), k)

@@ -1,0 +1,24 @@
+"""The forest plot: content, layout, and nothing drawn."""
+
+from evsyn.figures.forest.build import forest_content, unit_line
+from evsyn.figures.forest.content import (
+    Band,
+    ForestContent,
+    StudyLine,
+    Summary,
+    UnitLine,
+)
+from evsyn.figures.forest.layout import forest_layout
+from evsyn.figures.forest.words import ForestWords
+
+__all__ = [
+    "Band",
+    "ForestContent",
+    "ForestWords",
+    "StudyLine",
+    "Summary",
+    "UnitLine",
+    "forest_content",
+    "forest_layout",
+    "unit_line",
+]

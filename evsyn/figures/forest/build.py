@@ -1,0 +1,186 @@
+"""From pooled tables to what the figure says."""
+
+import math
+from collections.abc import Collection, Mapping, Sequence
+
+from evsyn.effects.intervals import clopper_pearson
+from evsyn.figures.forest.content import Band, ForestContent, StudyLine, Summary, UnitLine
+from evsyn.figures.forest.words import ForestWords
+from evsyn.pooling.answer import PoolAnswer, Row, Show
+from evsyn.pooling.result import Pooled
+from evsyn.pooling.tables import PooledTable
+from evsyn.terms import Better, Source
+from evsyn.wording.numbers import count, counted
+from evsyn.wording.rows import ROW_IN_SENTENCE, mark_key, mark_letters
+
+_DEFAULT_WORDS = ForestWords()
+
+
+def forest_content(
+    pooled: Sequence[PooledTable],
+    *,
+    title: str,
+    subtitle: str,
+    titles: Mapping[str, str],
+    sentences: Mapping[str, str],
+    status_line: str,
+    caption: str,
+    better: Better,
+    invented: bool,
+    units: Mapping[str, UnitLine] | None = None,
+    without_rows: Collection[str] = (),
+    words: ForestWords = _DEFAULT_WORDS,
+    level: float = 0.95,
+) -> ForestContent:
+    """Return what a forest plot of some pools says.
+
+    Parameters
+    ----------
+    pooled : sequence of PooledTable
+        One band each, in order.
+    title, subtitle : str
+        The outcome; its denominator and window.
+    titles, sentences : mapping
+        Name and sentence of each band, by the key of its question.
+    status_line, caption : str
+        Words for the foot.
+    better : Better
+        Which way the outcome should go.
+    invented : bool
+        Whether the review, or the unit, is invented.
+    units : mapping, optional
+        The unit's rows, by the key of the question they answer.
+    without_rows : collection of str
+        Keys of bands that show their summary alone, as all studies under their strata.
+    words : ForestWords
+        Headings and legend.
+    level : float
+        Two-sided level of the row intervals, which are exact (Clopper-Pearson).
+
+    Raises
+    ------
+    ValueError
+        If there is no pool, or a pool has no title or sentence.
+    """
+    if not pooled:
+        raise ValueError("a forest plot needs at least one pool")
+    keys = [item.table.question.key for item in pooled]
+    if missing := [key for key in keys if key not in titles or key not in sentences]:
+        raise ValueError(f"no title or no sentence for {', '.join(missing)}")
+    bands = tuple(
+        _band(
+            item,
+            title=titles[key],
+            sentence=sentences[key],
+            unit=(units or {}).get(key),
+            rows=key not in without_rows,
+            level=level,
+        )
+        for key, item in zip(keys, pooled, strict=True)
+    )
+    marks = frozenset(
+        mark
+        for key, item in zip(keys, pooled, strict=True)
+        if key not in without_rows
+        for cell in item.table.cells
+        for mark in cell.marks
+    )
+    return ForestContent(
+        title=title,
+        subtitle=subtitle,
+        better=better,
+        bands=bands,
+        status_line=status_line,
+        caption=caption,
+        mark_key=mark_key(marks),
+        invented=invented,
+        words=words,
+    )
+
+
+def unit_line(
+    label: str, events: int, total: int, source: Source, *, level: float = 0.95
+) -> UnitLine:
+    """Return a unit's own row with its exact interval."""
+    low, high = clopper_pearson([events], [total], level=level)
+    return UnitLine(label, events, total, float(low[0]), float(high[0]), source)
+
+
+def _band(
+    item: PooledTable, *, title: str, sentence: str, unit: UnitLine | None, rows: bool, level: float
+) -> Band:
+    answer = item.answer
+    reading = answer.reading
+    headline = answer.rows.get(Row.HEADLINE) if answer.show.pooled else None
+    is_headline = reading is not None and reading.row is Row.HEADLINE
+    apart = reading if reading is not None and answer.show.pooled and not is_headline else None
+    wider = answer.second_prediction if answer.show.verdict and reading is not None else None
+    return Band(
+        title=title,
+        counts=_counts(item),
+        lines=_lines(item, level) if rows else (),
+        show=answer.show,
+        sentence=sentence,
+        headline=None if headline is None else _summary(Row.HEADLINE, headline),
+        reading=None if apart is None else _summary(apart.row, apart.pooled),
+        reading_is_headline=is_headline and headline is not None,
+        prediction=_prediction(answer),
+        wider_prediction=None if wider is None else (wider.low, wider.high),
+        unit=unit,
+    )
+
+
+def _counts(item: PooledTable) -> str:
+    table = item.table
+    studies = counted(table.k, "study", "studies")
+    if item.answer.show in (Show.NOTHING, Show.REFUSED):
+        return studies
+    return f"{count(table.events, table.total)} in {studies}"
+
+
+def _summary(row: Row, pooled: Pooled) -> Summary:
+    return Summary(ROW_IN_SENTENCE[row], pooled.estimate, pooled.low, pooled.high)
+
+
+def _prediction(answer: PoolAnswer) -> tuple[float, float] | None:
+    """Return the reading row's range; below five studies it is too unsure to be drawn."""
+    if not answer.show.verdict or answer.reading is None:
+        return None
+    low, high = answer.reading.pooled.prediction_low, answer.reading.pooled.prediction_high
+    return (low, high) if math.isfinite(low) and math.isfinite(high) else None
+
+
+def _weights(answer: PoolAnswer) -> Sequence[float | None]:
+    """Return shares of the row to read, else of the headline, else none."""
+    rows = [answer.reading.pooled] if answer.reading is not None else []
+    if Row.HEADLINE in answer.rows:
+        rows.append(answer.rows[Row.HEADLINE])
+    if answer.show.pooled:
+        for row in rows:
+            if len(row.weights) == answer.k and all(map(math.isfinite, row.weights)):
+                return row.weights
+    return (None,) * answer.k
+
+
+def _lines(item: PooledTable, level: float) -> tuple[StudyLine, ...]:
+    cells = item.table.cells
+    if not cells:
+        return ()
+    low, high = clopper_pearson(
+        [cell.events for cell in cells], [cell.total for cell in cells], level=level
+    )
+    return tuple(
+        StudyLine(
+            label=cell.label,
+            year=cell.year,
+            events=cell.events,
+            total=cell.total,
+            low=float(low[i]),
+            high=float(high[i]),
+            weight=weight,
+            marks=mark_letters(cell.marks),
+            mark_words=mark_key(cell.marks),
+            sources=cell.sources,
+        )
+        for i, (cell, weight) in enumerate(zip(cells, _weights(item.answer), strict=True))
+    )

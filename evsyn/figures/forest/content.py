@@ -1,0 +1,142 @@
+"""What a forest plot shows, before anyone thinks of drawing it."""
+
+from dataclasses import dataclass
+
+from evsyn.figures.forest.words import ForestWords
+from evsyn.pooling.answer import Show
+from evsyn.terms import Better, Source
+
+
+@dataclass(frozen=True, slots=True)
+class StudyLine:
+    """One study's row; ``low`` and ``high`` are proportions, ``weight`` a share of its band.
+
+    ``weight`` is ``None`` where nothing is pooled. ``marks`` holds the letters explained in the
+    foot, ``mark_words`` what they mean.
+    """
+
+    label: str
+    year: int | None
+    events: int
+    total: int
+    low: float
+    high: float
+    weight: float | None
+    marks: str
+    mark_words: str
+    sources: tuple[Source, ...]
+
+    @property
+    def estimate(self) -> float:
+        """Observed proportion."""
+        return self.events / self.total
+
+    @property
+    def name(self) -> str:
+        """Label with the year, unless the label already ends in it."""
+        if self.year is None or str(self.year) in self.label:
+            return self.label
+        return f"{self.label} {self.year}"
+
+
+@dataclass(frozen=True, slots=True)
+class UnitLine:
+    """A unit's own row, drawn apart from the studies."""
+
+    label: str
+    events: int
+    total: int
+    low: float
+    high: float
+    source: Source
+
+    @property
+    def estimate(self) -> float:
+        """Observed proportion."""
+        return self.events / self.total
+
+
+@dataclass(frozen=True, slots=True)
+class Summary:
+    """A pooled row: its method in words, and proportions."""
+
+    method: str
+    estimate: float
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """One pool: its rows, its summaries, and the sentence under it.
+
+    Parameters
+    ----------
+    title, counts : str
+        Name of the pool, and its counts in words.
+    lines : tuple of StudyLine
+        Rows to draw; empty where the band shows its summary alone.
+    show : Show
+        How much may be shown.
+    sentence : str
+        What the pool says, and no more.
+    headline, reading : Summary or None
+        The two rows; ``reading`` is ``None`` where it is the headline or where there is none.
+    reading_is_headline : bool
+        Whether the headline is also the row to read.
+    prediction, wider_prediction : tuple of float or None
+        Range for a new setting, from five studies up; and the range at the larger spread that
+        could have been missed.
+    unit : UnitLine or None
+        The unit's own row in this band.
+    """
+
+    title: str
+    counts: str
+    lines: tuple[StudyLine, ...]
+    show: Show
+    sentence: str
+    headline: Summary | None = None
+    reading: Summary | None = None
+    reading_is_headline: bool = False
+    prediction: tuple[float, float] | None = None
+    wider_prediction: tuple[float, float] | None = None
+    unit: UnitLine | None = None
+
+    @property
+    def summaries(self) -> tuple[Summary, ...]:
+        """The pooled rows, headline first."""
+        return tuple(row for row in (self.headline, self.reading) if row is not None)
+
+
+@dataclass(frozen=True, slots=True)
+class ForestContent:
+    """Everything a forest plot says.
+
+    Parameters
+    ----------
+    title, subtitle : str
+        The outcome, and its denominator and window in words.
+    better : Better
+        Which way the outcome should go.
+    bands : tuple of Band
+        At least one.
+    status_line : str
+        What a reader must know of the review; stands on every page.
+    caption, mark_key : str
+        Interval method and remarks; the letters beside the counts explained.
+    invented : bool
+        Whether any of it is invented; marks every page.
+    words : ForestWords
+        Headings and legend.
+    """
+
+    title: str
+    subtitle: str
+    better: Better
+    bands: tuple[Band, ...]
+    status_line: str
+    caption: str
+    mark_key: str
+    invented: bool
+    words: ForestWords

@@ -1,0 +1,167 @@
+"""The rows of a band, each as a group of shapes: title, studies, summaries, unit, sentence."""
+
+import re
+
+from evsyn.figures.forest.content import Band, StudyLine, Summary, UnitLine
+from evsyn.figures.forest.marks import prediction_marks, study_marks, summary_marks, unit_marks
+from evsyn.figures.forest.sheet import GAP, Sheet, count_words, rate_words
+from evsyn.figures.measure import shortened, text_width, typeset
+from evsyn.figures.palette import DIM, INK, PAPER, UNIT, BandColours
+from evsyn.figures.shapes import Box, Group, Rect, Shape, Text
+from evsyn.terms import Source
+
+
+def title_lines(sheet: Sheet, title: str, counts: str) -> int:
+    """Return how many lines a band's title takes: two where its counts do not fit beside it."""
+    size, room = sheet.size, sheet.rate - sheet.label
+    both = text_width(title, size, bold=True) + GAP * size + text_width(counts, size)
+    return 1 if both <= room or not counts else 2
+
+
+def band_title(
+    sheet: Sheet, title: str, counts: str, colours: BandColours, top: float, height: float
+) -> Group:
+    """Return the band's name and counts."""
+    size, lines = sheet.size, title_lines(sheet, title, counts)
+    first = sheet.baseline(top + height / lines / 2)
+    words = shortened(title, sheet.rate - sheet.label, size, bold=True)
+    name = typeset(sheet.label, first, words, size, colours.strong, bold=True)
+    if not counts:
+        return Group("band", (name,))
+    x = sheet.label if lines == 2 else sheet.label + name.width + GAP * size
+    y = first + height / 2 if lines == 2 else first
+    return Group("band", (name, typeset(x, y, counts, size, DIM)))
+
+
+def study_row(
+    sheet: Sheet,
+    line: StudyLine,
+    largest: float | None,
+    colours: BandColours,
+    top: float,
+    height: float,
+) -> Group:
+    """Return a study's name, count, interval and rate, with its source as id and title."""
+    texts = _row_texts(sheet, line.name, line, line.marks, top, height, bold=False)
+    y = sheet.plot_centre(top, height)
+    marks = study_marks(sheet.axis, line, largest, y, sheet.size, colours)
+    place = Rect(Box(sheet.left, top, sheet.right, top + height))
+    said = f"{line.name}: {count_words(line)}, {rate_words(line)}"
+    if line.mark_words:
+        said += f"; {line.mark_words}"
+    return Group(
+        "study",
+        (place, *texts, *marks),
+        source_id(line.sources),
+        f"{said}. {_places(line.sources)}",
+    )
+
+
+def unit_row(sheet: Sheet, unit: UnitLine, top: float, height: float) -> Group:
+    """Return the unit's own row, framed."""
+    name = f"{sheet.content.words.unit}: {unit.label}"
+    inset = 0.05 * sheet.size
+    frame = Rect(
+        Box(sheet.left + 0.4 * sheet.size, top + inset, sheet.right - inset, top + height - inset),
+        PAPER,
+        UNIT,
+        0.07 * sheet.size,
+    )
+    texts = _row_texts(sheet, name, unit, "", top, height, bold=True)
+    y = sheet.plot_centre(top, height)
+    marks = unit_marks(sheet.axis, unit, y, sheet.size)
+    said = f"{name}: {count_words(unit)}, {rate_words(unit)}. {_places((unit.source,))}"
+    return Group("unit", (frame, *texts, *marks), source_id((unit.source,)), said)
+
+
+def summary_rows(
+    sheet: Sheet, band: Band, colours: BandColours, top: float, height: float
+) -> Group:
+    """Return the pooled rows, with the range for a new setting behind their marks."""
+    words, size, axis = sheet.content.words, sheet.size, sheet.axis
+    each = height / len(band.summaries)
+    lowest = top + height - each
+    behind_top = sheet.plot_centre(lowest, each) - 0.6 * size if sheet.fmt.stacked else top
+    inset = 0.08 * size
+    shapes: list[Shape] = list(
+        prediction_marks(
+            axis,
+            band.prediction,
+            band.wider_prediction,
+            behind_top + inset,
+            top + height - inset,
+            colours,
+        )
+    )
+    said = []
+    for i, summary in enumerate(band.summaries):
+        is_open = summary is band.reading
+        tag = words.headline_and_read if band.reading_is_headline else words.headline
+        tag = words.read if is_open else tag
+        start = top + i * each
+        shapes += _summary_texts(sheet, tag, summary, start, each)
+        y = sheet.plot_centre(start, each)
+        shapes += summary_marks(axis, summary, y, size, colours, is_open=is_open)
+        said.append(f"{tag}: {rate_words(summary)}, {summary.method}")
+    return Group("summary", tuple(shapes), title=f"{band.title}. {'; '.join(said)}.")
+
+
+def sentence_line(sheet: Sheet, words: str, top: float, height: float) -> Group:
+    """Return one line of the sentence under a band."""
+    y = sheet.baseline(top + height / 2)
+    return Group("sentence", (typeset(sheet.label, y, words, sheet.size, INK),))
+
+
+def source_id(sources: tuple[Source, ...]) -> str:
+    """Return the first source as a name fit for an XML id."""
+    if not sources:
+        return ""
+    return f"source-{re.sub(r'[^A-Za-z0-9_.-]+', '-', sources[0].file)}-line-{sources[0].line}"
+
+
+def _places(sources: tuple[Source, ...]) -> str:
+    return "; ".join(f"{item} ({item.place})" if item.place else str(item) for item in sources)
+
+
+def _row_texts(
+    sheet: Sheet,
+    name: str,
+    row: StudyLine | UnitLine,
+    marks: str,
+    top: float,
+    height: float,
+    *,
+    bold: bool,
+) -> list[Text]:
+    size, y = sheet.size, sheet.baseline(sheet.text_centre(top, height))
+    if sheet.fmt.stacked:
+        letters = f" {marks}" if marks else ""
+        numbers = f"{count_words(row)}{letters}, {rate_words(row)}"
+        right = typeset(sheet.rate, y, numbers, size, INK, anchor="end", bold=bold)
+        if right.width > 0.72 * sheet.label_room:
+            numbers = f"{count_words(row)}{letters}, {rate_words(row).split(' ', 1)[0]}"
+            right = typeset(sheet.rate, y, numbers, size, INK, anchor="end", bold=bold)
+        room = sheet.label_room - right.width - GAP * size
+        label = shortened(name, room, size, bold=bold)
+        return [typeset(sheet.label, y, label, size, INK, bold=bold), right]
+    label = shortened(name, sheet.label_room, size, bold=bold)
+    texts = [
+        typeset(sheet.label, y, label, size, INK, bold=bold),
+        typeset(sheet.count, y, count_words(row), size, INK, anchor="end", bold=bold),
+        typeset(sheet.rate, y, rate_words(row), size, INK, anchor="end", bold=bold),
+    ]
+    return [*texts, typeset(sheet.marks, y, marks, size, DIM)] if marks else texts
+
+
+def _summary_texts(
+    sheet: Sheet, tag: str, summary: Summary, top: float, height: float
+) -> list[Shape]:
+    size, y = sheet.size, sheet.baseline(sheet.text_centre(top, height))
+    rate = typeset(sheet.rate, y, rate_words(summary), size, INK, anchor="end", bold=True)
+    name = typeset(sheet.label, y, tag, size, INK, bold=True)
+    texts: list[Shape] = [name, rate]
+    start = name.x + name.width + 0.6 * size
+    end = rate.box.left - GAP * size if sheet.fmt.stacked else sheet.axis.left - GAP * size
+    if text_width(summary.method, size) <= end - start:
+        texts.append(typeset(start, y, summary.method, size, DIM))
+    return texts

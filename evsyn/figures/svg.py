@@ -1,0 +1,104 @@
+"""A page of a layout as SVG: text stays text, each row keeps its source as id and title."""
+
+from xml.sax.saxutils import escape, quoteattr
+
+from evsyn.figures.palette import PAPER
+from evsyn.figures.shapes import Circle, FigureLayout, Group, Line, Polygon, Rect, Shape, Text
+
+_FACES = "'DejaVu Sans', Verdana, Arial, sans-serif"
+
+
+def svg_text(layout: FigureLayout, page: int = 0) -> str:
+    """Return one page as an SVG document.
+
+    Parameters
+    ----------
+    layout : FigureLayout
+        The figure.
+    page : int
+        Which page, counted from 0.
+
+    Notes
+    -----
+    Rows carry ``id``, ``class`` (their role) and ``<title>``, which browsers show on hover. The
+    same layout always gives the same text.
+    """
+    sheet = layout.pages[page]
+    size = f'width="{_n(sheet.width)}{layout.unit}" height="{_n(sheet.height)}{layout.unit}"'
+    lines = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" {size} '
+        f'viewBox="0 0 {_n(sheet.width)} {_n(sheet.height)}" role="img" '
+        f"aria-label={quoteattr(_xml(layout.title))} font-family={quoteattr(_FACES)}>",
+        f"<desc>{escape(_xml(layout.description))}</desc>",
+        f'<rect width="100%" height="100%" fill="{PAPER}"/>',
+        *(_group(group) for group in sheet.groups),
+        "</svg>",
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def _group(group: Group) -> str:
+    name = f" id={quoteattr(group.id)}" if group.id else ""
+    title = f"<title>{escape(_xml(group.title))}</title>" if group.title else ""
+    hidden = ' aria-hidden="true"' if group.role == "watermark" else ""
+    shapes = "\n".join(_shape(shape) for shape in group.shapes)
+    return f'<g class="{group.role}"{name}{hidden}>{title}\n{shapes}\n</g>'
+
+
+def _shape(shape: Shape) -> str:
+    match shape:
+        case Text():
+            return _text(shape)
+        case Line(x1, y1, x2, y2, colour, thickness):
+            ends = f'x1="{_n(x1)}" y1="{_n(y1)}" x2="{_n(x2)}" y2="{_n(y2)}"'
+            return f'<line {ends} stroke="{colour}" stroke-width="{_n(thickness)}"/>'
+        case Circle(x, y, radius, fill):
+            return f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(radius)}" fill="{fill}"/>'
+        case Polygon():
+            points = " ".join(f"{_n(x)},{_n(y)}" for x, y in shape.points)
+            return f'<polygon points="{points}"{_paint(shape)}/>'
+        case Rect():
+            box = shape.box
+            place = f'x="{_n(box.left)}" y="{_n(box.top)}"'
+            extent = f'width="{_n(box.right - box.left)}" height="{_n(box.bottom - box.top)}"'
+            return f"<rect {place} {extent}{_paint(shape)}/>"
+
+
+def _text(text: Text) -> str:
+    weight = ' font-weight="bold"' if text.bold else ""
+    anchor = "" if text.anchor == "start" else f' text-anchor="{text.anchor}"'
+    place = f'x="{_n(text.x)}" y="{_n(text.y)}"'
+    turn = (
+        f' transform="rotate({_n(-text.rotation)} {_n(text.x)} {_n(text.y)})"'
+        if text.rotation
+        else ""
+    )
+    style = f'font-size="{_n(text.size)}" fill="{text.colour}"{weight}{anchor}{turn}'
+    return f"<text {place} {style}>{escape(_xml(text.words))}</text>"
+
+
+def _paint(shape: Polygon | Rect) -> str:
+    if shape.fill is None and shape.stroke is None:
+        return ' fill="none" pointer-events="all"'
+    edge = ""
+    if shape.stroke is not None:
+        edge = f' stroke="{shape.stroke}" stroke-width="{_n(shape.thickness)}"'
+        if shape.dashed:
+            edge += f' stroke-dasharray="{_n(4 * shape.thickness)} {_n(3 * shape.thickness)}"'
+    return f' fill="{shape.fill or "none"}"{edge}'
+
+
+def _n(value: float) -> str:
+    return f"{value:.3f}".rstrip("0").rstrip(".") if value else "0"
+
+
+def _xml(words: str) -> str:
+    """Drop the letters that XML 1.0 forbids."""
+    return "".join(
+        c
+        for c in words
+        if c in "\t\n\r"
+        or "\x20" <= c <= "\ud7ff"
+        or "\ue000" <= c <= "\ufffd"
+        or c >= "\U00010000"
+    )

@@ -1,0 +1,84 @@
+"""Write a laid-out figure to files: whole or not at all, and the same bytes each time."""
+
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+from evsyn.figures.ink import draw_page
+from evsyn.figures.shapes import FigureLayout
+from evsyn.figures.svg import svg_text
+
+_DOTS_PER_INCH = 200
+
+
+def write_figure(layout: FigureLayout, path: str | os.PathLike[str]) -> tuple[Path, ...]:
+    """Write a figure as PNG, SVG or PDF, by the extension of the path.
+
+    A PDF holds all pages. Of PNG and SVG the first page takes the path itself, later ones the
+    same name with ``-2``, ``-3`` and so on. Files stand under their names only once all of them
+    are complete.
+
+    Parameters
+    ----------
+    layout : FigureLayout
+        The figure.
+    path : path
+        Where to.
+
+    Returns
+    -------
+    tuple of Path
+        The files written.
+
+    Raises
+    ------
+    ValueError
+        If the extension is none of the three.
+    OSError
+        If the folder cannot be written to.
+    """
+    target = Path(path)
+    writer = _WRITERS.get(target.suffix.lower())
+    if writer is None:
+        known = ", ".join(_WRITERS)
+        raise ValueError(f"a figure is written as {known}, not as {target.suffix or target.name!r}")
+    number = 1 if target.suffix.lower() == ".pdf" else len(layout.pages)
+    finals = [target, *(target.with_stem(f"{target.stem}-{i}") for i in range(2, number + 1))]
+    drafts = [final.with_name(f".{final.name}.{os.getpid()}.part") for final in finals]
+    try:
+        for page, draft in enumerate(drafts):
+            writer(layout, page, draft)
+        for draft, final in zip(drafts, finals, strict=True):
+            draft.replace(final)
+    finally:
+        for draft in drafts:
+            draft.unlink(missing_ok=True)
+    return tuple(finals)
+
+
+def _write_svg(layout: FigureLayout, page: int, path: Path) -> None:
+    with path.open("w", encoding="utf-8", newline="\n") as file:
+        file.write(svg_text(layout, page))
+
+
+def _write_png(layout: FigureLayout, page: int, path: Path) -> None:
+    figure = draw_page(layout.pages[page]).get_figure(root=True)
+    figure.savefig(path, format="png", dpi=_DOTS_PER_INCH, metadata={"Software": None})
+
+
+def _write_pdf(layout: FigureLayout, _page: int, path: Path) -> None:
+    from matplotlib import rc_context
+    from matplotlib.backends.backend_pdf import PdfPages
+
+    undated = {"CreationDate": None, "Producer": None, "Creator": None, "Title": layout.title}
+    # Type 42 keeps the letters as text that can be searched and edited.
+    with rc_context({"pdf.fonttype": 42}), PdfPages(path, metadata=undated) as book:
+        for page in layout.pages:
+            book.savefig(draw_page(page).get_figure(root=True))
+
+
+_WRITERS: dict[str, Callable[[FigureLayout, int, Path], None]] = {
+    ".png": _write_png,
+    ".svg": _write_svg,
+    ".pdf": _write_pdf,
+}

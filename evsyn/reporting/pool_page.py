@@ -1,0 +1,133 @@
+"""The whole output of pooling a review, as text or as JSON."""
+
+from collections.abc import Sequence
+
+from evsyn.cells.cell import Question
+from evsyn.cells.levels import era_strata, labelled_strata, level_names
+from evsyn.extraction.review import Review
+from evsyn.pooling.difference import Difference, stratum_difference
+from evsyn.pooling.review import Answers, answer_questions, group_label, questions
+from evsyn.pooling.sensitivity import sensitivity, shifted_eras
+from evsyn.reporting.gaps import look_up_list
+from evsyn.reporting.json_text import json_text
+from evsyn.reporting.plain_table import plain_table
+from evsyn.reporting.pool_json import pool_json
+from evsyn.reporting.pool_text import (
+    GROUP_HEADINGS,
+    detail_text,
+    group_row,
+    outcome_text,
+    paragraph,
+)
+from evsyn.wording.difference import difference_sentence
+from evsyn.wording.method import method_sentence
+from evsyn.wording.status import status_line
+from evsyn.wording.strata import untold_sentence
+
+CAUTION = (
+    "These are published series, many from enthusiasts. They support a clinician's judgement and "
+    "never replace local protocol, licensed judgement or governance."
+)
+
+
+def pool_page_json(review: Review, outcomes: Sequence[str], strata: Sequence[str]) -> str:
+    """Return the answers as JSON, format documented in the reference of output."""
+    answers = answer_questions(review, questions(review.plan, outcomes, strata))
+    groups = {question: group_label(review.plan, question) for question in answers}
+    tests = _differences(review, answers, outcomes, strata)
+    return json_text(pool_json(review, answers, groups, tests))
+
+
+def pool_page_text(
+    review: Review,
+    outcomes: Sequence[str],
+    strata: Sequence[str],
+    *,
+    detail: bool,
+    look_up: bool,
+) -> str:
+    """Return the answers as text.
+
+    Parameters
+    ----------
+    review : Review
+        The review.
+    outcomes, strata : sequence of str
+        What to show.
+    detail : bool
+        Whether to show every study, source and smaller set.
+    look_up : bool
+        Whether to list what to look up in each paper.
+    """
+    answers = answer_questions(review, questions(review.plan, outcomes, strata))
+    tests = _differences(review, answers, outcomes, strata)
+    parts = [paragraph(status_line(review)), ""]
+    for outcome in outcomes:
+        said = {
+            stratum: difference_sentence(tests[outcome, stratum], _words(review, stratum))
+            for stratum in strata
+        }
+        parts += [outcome_text(review, outcome, answers, strata, said), ""]
+        for stratum in strata:
+            shifted = _shifted_text(review, outcome, stratum)
+            if shifted:
+                parts += [shifted, ""]
+        if detail:
+            overall = answers[Question(outcome)]
+            parts += [detail_text(review, overall, sensitivity(review, overall)), ""]
+        untold = [
+            untold_sentence(review, outcome, stratum, answers)
+            for stratum in strata
+            if stratum in labelled_strata(review.plan)
+        ]
+        if look_up or (detail and any(untold)):
+            parts += [_look_up_text(review, outcome, whole=look_up), ""]
+    number = sum(difference.test is not None for difference in tests.values())
+    parts += [paragraph(method_sentence(review.plan, number)), paragraph(CAUTION)]
+    return "\n".join(parts)
+
+
+def _words(review: Review, stratum: str) -> dict[str, str]:
+    return level_names(review.plan.strata[stratum])
+
+
+def _differences(
+    review: Review, answers: Answers, outcomes: Sequence[str], strata: Sequence[str]
+) -> dict[tuple[str, str], Difference]:
+    return {
+        (outcome, stratum): stratum_difference(
+            answers, outcome, stratum, list(_words(review, stratum))
+        )
+        for outcome in outcomes
+        for stratum in strata
+    }
+
+
+def _shifted_text(review: Review, outcome: str, stratum: str) -> str:
+    """Repeat the answer by era with the cut moved; empty for other strata."""
+    era = era_strata(review.plan).get(stratum)
+    if era is None:
+        return ""
+    rows = [
+        group_row(level_names(era, cut)[pooled.table.question.level], pooled)
+        for cut, answered in shifted_eras(review, outcome, stratum).items()
+        for pooled in answered
+        if pooled.answer.k
+    ]
+    return plain_table((f"Cut moved {era.shift} years", *GROUP_HEADINGS), rows, right=(1, 2))
+
+
+FIRST_TO_LOOK_UP = 5
+
+
+def _look_up_text(review: Review, outcome: str, *, whole: bool) -> str:
+    listed = look_up_list(review, outcome)
+    shown = listed if whole else listed[:FIRST_TO_LOOK_UP]
+    title = f"What to look up for {review.plan.outcomes[outcome].event}"
+    lines = [title, "-" * len(title)]
+    for item in shown:
+        lines.append(paragraph(item.citation))
+        lines += [paragraph(f"- {what}", "  ") for what in item.what]
+    if len(shown) < len(listed):
+        lines.append(f"... and {len(listed) - len(shown)} more papers: add --look-up.")
+    return "\n".join(lines)

@@ -1,0 +1,224 @@
+"""Pooled answers as text: the sentence first, then tables whose headings are words."""
+
+from collections.abc import Mapping, Sequence
+from textwrap import fill
+
+from evsyn.cells.cell import Mark, Question
+from evsyn.cells.levels import labelled_strata, level_names
+from evsyn.effects.intervals import clopper_pearson
+from evsyn.extraction.review import Review
+from evsyn.pooling.answer import Row
+from evsyn.pooling.review import group_label
+from evsyn.pooling.sensitivity import Variant
+from evsyn.pooling.tables import PooledTable
+from evsyn.reporting.plain_table import WIDTH, plain_table
+from evsyn.terms import Source
+from evsyn.wording.heterogeneity import heterogeneity_sentence
+from evsyn.wording.numbers import cell, count, limits
+from evsyn.wording.pooled import (
+    disagreement_sentence,
+    pooled_sentence,
+    reading_sentence,
+)
+from evsyn.wording.rows import ROW_NAMES, mark_key, mark_letters
+from evsyn.wording.strata import stand_in_sentence, stating_sentence, untold_sentence
+
+Answers = Mapping[Question, PooledTable]
+
+#: Headings of a row made by :func:`group_row`, after the group itself.
+GROUP_HEADINGS = ("Studies", "Count", "Read this, % (95% interval)", "Headline, % (95% interval)")
+
+
+def paragraph(text: str, indent: str = "") -> str:
+    """Fold a paragraph to the width of the page, never inside a word."""
+    return fill(
+        text,
+        WIDTH,
+        initial_indent=indent,
+        subsequent_indent=indent,
+        break_on_hyphens=False,
+        break_long_words=False,
+    )
+
+
+def outcome_text(
+    review: Review, outcome: str, answers: Answers, strata: Sequence[str], tests: Mapping[str, str]
+) -> str:
+    """Return one outcome: its sentence, and one table of all groups asked.
+
+    Parameters
+    ----------
+    review : Review
+        The review.
+    outcome : str
+        The outcome.
+    answers : mapping
+        Pooled answers by question.
+    strata : sequence of str
+        Strata to show.
+    tests : mapping
+        The sentence on the difference between levels, by stratum.
+    """
+    plan = review.plan
+    words = plan.outcomes[outcome]
+    overall = answers[Question(outcome)]
+    lines = [
+        f"{words.label} ({words.better} is better)",
+        "-" * len(f"{words.label} ({words.better} is better)"),
+        paragraph(
+            pooled_sentence(overall, event=words.event, group="", refused=words.do_not_pool or "")
+        ),
+    ]
+    more = (reading_sentence(overall.answer), disagreement_sentence(overall.answer))
+    lines += [paragraph(text) for text in more if text]
+    lines += ["", _groups_table(review, outcome, answers, strata)]
+    for stratum in strata:
+        said = stratum_sentences(review, outcome, stratum, answers, tests.get(stratum, ""))
+        lines += [""] + [paragraph(text) for text in said]
+    return "\n".join(lines)
+
+
+def stratum_sentences(
+    review: Review, outcome: str, stratum: str, answers: Answers, test: str
+) -> list[str]:
+    """Return what must be said of a stratum: how many state it, what cannot be told, the test."""
+    said = []
+    if stratum in labelled_strata(review.plan):
+        said.append(stating_sentence(review, stratum))
+        said.append(untold_sentence(review, outcome, stratum, answers))
+    else:
+        said.append(stand_in_sentence(review, stratum))
+    said.append(test)
+    return [text for text in said if text]
+
+
+def _groups_table(review: Review, outcome: str, answers: Answers, strata: Sequence[str]) -> str:
+    rows = [group_row("All studies", answers[Question(outcome)])]
+    for stratum in strata:
+        declared = review.plan.strata[stratum]
+        rows.append((declared.label, "", "", "", ""))
+        for level, words in level_names(declared).items():
+            rows.append(group_row(f" {words}", answers[Question(outcome, stratum, level)]))
+    return plain_table(("Group", *GROUP_HEADINGS), rows, right=(1, 2))
+
+
+def group_row(label: str, pooled: PooledTable) -> tuple[str, str, str, str, str]:
+    """Return one group as a row: label, studies, count, the line to read, the headline."""
+    answer = pooled.answer
+    if answer.k == 0:
+        return (label, "0", "no data", "", "")
+    crude = count(sum(answer.events), sum(answer.total))
+    if not answer.show.pooled:
+        return (label, str(answer.k), crude, "not pooled", "")
+    read = answer.reading.pooled if answer.reading else None
+    head = answer.rows[Row.HEADLINE]
+    return (
+        label,
+        str(answer.k),
+        crude,
+        cell(read.estimate, read.low, read.high) if read else "counts only",
+        cell(head.estimate, head.low, head.high),
+    )
+
+
+def detail_text(review: Review, pooled: PooledTable, variants: Sequence[Variant]) -> str:
+    """Return one pool in full: rows, spread, studies, what was left out, smaller sets.
+
+    Parameters
+    ----------
+    review : Review
+        The review.
+    pooled : PooledTable
+        Table and answer.
+    variants : sequence of Variant
+        The same question asked of fewer studies.
+    """
+    question = pooled.table.question
+    group = group_label(review.plan, question)
+    words = review.plan.outcomes[question.outcome]
+    title = f"{words.label}, {group or 'all studies'}: in full"
+    parts = [title, "-" * len(title)]
+    if pooled.answer.show.pooled:
+        parts += [_rows_table(pooled), "", paragraph(heterogeneity_sentence(pooled.answer)), ""]
+    if pooled.table.k:
+        parts += [_studies_table(review, pooled), ""]
+        marks = frozenset[Mark]().union(*(row.marks for row in pooled.table.cells))
+        if marks:
+            parts += [paragraph(f"Marks: {mark_key(marks)}."), ""]
+        parts += [paragraph(_bases(review, pooled)), ""]
+    if pooled.table.left_out:
+        parts += [_left_out_table(pooled), ""]
+    if variants:
+        parts += [_variants_table(variants), ""]
+    return "\n".join(parts).rstrip()
+
+
+def _rows_table(pooled: PooledTable) -> str:
+    answer = pooled.answer
+    rows = []
+    for name, row in answer.rows.items():
+        mark = "read this" if answer.reading and answer.reading.row is name else ""
+        rows.append(
+            (
+                ROW_NAMES[name],
+                cell(row.estimate, row.low, row.high),
+                limits(row.prediction_low, row.prediction_high),
+                mark,
+            )
+        )
+    headings = ("Method", "% (95% interval)", "A new setting, %", "")
+    return plain_table(headings, rows)
+
+
+def _studies_table(review: Review, pooled: PooledTable) -> str:
+    cells = pooled.table.cells
+    low, high = clopper_pearson(
+        [c.events for c in cells], [c.total for c in cells], level=review.plan.pooling.level
+    )
+    head = pooled.answer.rows.get(Row.HEADLINE)
+    rows = []
+    for number, row in enumerate(cells):
+        rows.append(
+            (
+                row.label,
+                count(row.events, row.total),
+                cell(row.events / row.total, low[number], high[number]),
+                f"{100 * head.weights[number]:.1f}%" if head else "",
+                mark_letters(row.marks),
+                _short(row.sources[0]),
+            )
+        )
+    headings = ("Study", "Count", "% (exact 95%)", "Weight", "Marks", "File:line")
+    return plain_table(headings, rows, right=(1, 3), whole=(1, 2, 3, 5))
+
+
+def _short(source: Source) -> str:
+    return f"{source.file.rpartition('.')[0]}:{source.line}"
+
+
+def _bases(review: Review, pooled: PooledTable) -> str:
+    """Say how many studies have each denominator and each window."""
+    plan = review.plan
+    bases: dict[str, int] = {}
+    windows: dict[str, int] = {}
+    for row in pooled.table.cells:
+        basis = plan.denominators.get(row.basis, "basis not stated")
+        window = plan.windows[row.window].label if row.window in plan.windows else "not stated"
+        bases[basis] = bases.get(basis, 0) + 1
+        windows[window] = windows.get(window, 0) + 1
+    said = [f"{number} {words}" for words, number in bases.items()]
+    timed = [f"{number} {words}" for words, number in windows.items()]
+    return f"Denominators: {'; '.join(said)}. Windows: {'; '.join(timed)}."
+
+
+def _left_out_table(pooled: PooledTable) -> str:
+    rows = [
+        (item.label, count(item.events, item.total), item.reason, _short(item.source))
+        for item in pooled.table.left_out
+    ]
+    return plain_table(("Left out", "Count", "Why", "File:line"), rows, right=(1,))
+
+
+def _variants_table(variants: Sequence[Variant]) -> str:
+    rows = [(variant.label, *group_row("", variant.pooled)[1:]) for variant in variants]
+    return plain_table(("The same with fewer", *GROUP_HEADINGS), rows, right=(1, 2))

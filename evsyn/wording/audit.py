@@ -1,0 +1,187 @@
+"""What an audit says of a unit, sentence by sentence, in the order it is read."""
+
+from evsyn.audit.ascertainment import Ascertainment
+from evsyn.audit.benchmark import Benchmark
+from evsyn.audit.looks import Looks
+from evsyn.audit.power import cases_to_exclude
+from evsyn.audit.standing import Standing
+from evsyn.cells.levels import level_names
+from evsyn.extraction.plan import Plan
+from evsyn.terms import NOT_STATED, OVERALL
+from evsyn.wording.audit_caveats import caveat_sentences, reason_sentences
+from evsyn.wording.audit_verdict import (
+    average_sentence,
+    position_sentence,
+    sensitivity_sentence,
+    verdict_sentence,
+)
+from evsyn.wording.numbers import count, counted, percent, span, spread
+from evsyn.wording.rows import ROW_IN_SENTENCE
+
+ASSUMPTION = (
+    "All this takes the unit to be one more of the kind that publish; published series often come "
+    "from enthusiasts, and whether the unit is like them is for the reader to judge."
+)
+
+WITHIN_MEANS = "Within the range means not shown to differ, and no more."
+
+GOVERNANCE = (
+    "These figures support local governance and never replace it; a single harmful event may need "
+    "a duty of candour review whatever the rate."
+)
+
+
+def ascertainment_sentence(found: Ascertainment, population: str) -> str:
+    """Say how many of the expected cases are counted; this stands before all else.
+
+    Parameters
+    ----------
+    found : Ascertainment
+        The counts.
+    population : str
+        Who is counted, as ``patients``.
+    """
+    source = f"expected number from: {found.according_to}"
+    if found.counted > found.expected:
+        said = (
+            f"{found.counted:,} {population} are counted where {found.expected:,} were expected "
+            f"({source}), so check both lists"
+        )
+    else:
+        said = (
+            f"{count(found.counted, found.expected)} {population} expected are counted "
+            f"({percent(found.share)}; {source})"
+        )
+    if found.left_out:
+        said += f"; {counted(found.left_out, 'case', 'cases')} of the period left out, with reasons"
+    return f"{said}."
+
+
+def standing_sentences(standing: Standing, plan: Plan) -> tuple[str, ...]:
+    """Say where one count of a unit stands.
+
+    Parameters
+    ----------
+    standing : Standing
+        The count and its comparison.
+    plan : Plan
+        The plan, for its words.
+
+    Returns
+    -------
+    tuple of str
+        The count with its exact interval; the benchmark; the verdict with what could not have
+        been shown; the position; the average; the sensitivity; what to bear in mind. Without a
+        comparison, the counts of both sides and the reason.
+    """
+    said = [count_sentence(standing, plan), one_sided_sentence(standing)]
+    if standing.benchmark is not None and standing.benchmark.row is not None:
+        said.append(benchmark_sentence(standing.benchmark, plan.population))
+    comparison = standing.comparison
+    if comparison is None:
+        said += reason_sentences(standing, plan)
+    else:
+        events = plan.outcomes[standing.outcome].events
+        said += [
+            verdict_sentence(standing, comparison),
+            position_sentence(comparison, events),
+            average_sentence(standing, comparison),
+            sensitivity_sentence(standing, comparison),
+        ]
+    said += caveat_sentences(standing, plan)
+    return tuple(sentence for sentence in said if sentence)
+
+
+def closing_sentences(found: Looks) -> tuple[str, ...]:
+    """Return what stands under every audit: looks, meaning, assumption, governance."""
+    return (looks_sentence(found), WITHIN_MEANS, ASSUMPTION, GOVERNANCE)
+
+
+def count_sentence(standing: Standing, plan: Plan) -> str:
+    """Say a count with its denominator, window and exact interval."""
+    outcome = plan.outcomes[standing.outcome]
+    total = f"of {standing.total:,} {plan.denominators.get(standing.basis, standing.basis)}"
+    number = "none" if standing.events == 0 else f"{standing.events:,}"
+    if standing.events == standing.total:
+        number = f"all {number}"
+    when = ""
+    if standing.window != NOT_STATED and standing.window in plan.windows:
+        when = f", {plan.windows[standing.window].label}"
+    share = percent(standing.events / standing.total)
+    limits = span(standing.interval.low, standing.interval.high)
+    return (
+        f"{outcome.label}, {group_words(standing, plan)}: {number} {total}{when} ({share}); the "
+        f"data are compatible with a true rate from {limits} (exact two-sided 95% interval)."
+    )
+
+
+def group_words(standing: Standing, plan: Plan) -> str:
+    """Name the level in words, as ``palliation``, or ``all cases``."""
+    if standing.stratum == OVERALL:
+        return "all cases"
+    return level_names(plan.strata[standing.stratum])[standing.level]
+
+
+def one_sided_sentence(standing: Standing) -> str:
+    """Say what no event, or nothing else, leaves open; empty where neither is so."""
+    limit = standing.one_sided
+    if limit is None:
+        return ""
+    is_none = standing.events == 0
+    seen = f"None in {standing.total:,}" if is_none else f"All {standing.total:,}"
+    said = (
+        f"{seen}: rates {'up' if is_none else 'down'} to {percent(limit)} remain possible "
+        "(one-sided 95%)"
+    )
+    typical = None if standing.benchmark is None else standing.benchmark.typical
+    if typical is None or not 0 < typical < 1:
+        return f"{said}."
+    if (typical > limit) if is_none else (typical < limit):
+        return f"{said}; the typical {percent(typical)} of the studies is not among them."
+    needed = cases_to_exclude(typical if is_none else 1 - typical)
+    without = "without one" if is_none else "with no exception"
+    return (
+        f"{said}, the typical {percent(typical)} of the studies among them; "
+        f"{needed:,} cases {without} would be needed to rule that out."
+    )
+
+
+def benchmark_sentence(found: Benchmark, population: str) -> str:
+    """Say what the unit is set against.
+
+    Raises
+    ------
+    ValueError
+        If the benchmark has no row to read.
+    """
+    if found.row is None or found.typical is None or found.low is None or found.high is None:
+        raise ValueError("there is no row to read")
+    years = ""
+    if found.first_year is not None and found.last_year is not None:
+        same = found.first_year == found.last_year
+        years = f", published {'in ' if same else ''}{found.first_year}"
+        years += "" if same else f" to {found.last_year}"
+    rate = "mean rate" if found.tau is None else "typical rate"
+    wide = "" if found.tau is None else f", spread {spread(found.tau)} (log-odds)"
+    if found.rho is not None:
+        wide = f", intraclass correlation {found.rho:.3f}"
+    own = f"; ours left out ({', '.join(found.own_left_out)})" if found.own_left_out else ""
+    return (
+        f"Benchmark: {counted(found.k, 'study', 'studies')}, {found.total:,} {population}{years}; "
+        f"{rate} {percent(found.typical)} ({span(found.low, found.high)}){wide}, read from "
+        f"{ROW_IN_SENTENCE[found.row]}{own}."
+    )
+
+
+def looks_sentence(found: Looks) -> str:
+    """Say how many verdicts were given, and how many chance alone would put outside."""
+    if not found.made:
+        return "No comparison led to a verdict."
+    made = counted(found.made, "comparison", "comparisons")
+    chance = f"{found.expected_outside:.1f}"
+    by_chance = "fewer than 0.1" if chance == "0.0" else f"about {chance}"
+    here = f"{found.outside:,} are" if found.outside > 1 else "1 is" if found.outside else "none is"
+    return (
+        f"{made} with a verdict; an ordinary unit would have {by_chance} of them outside the range "
+        f"by chance alone, and here {here}."
+    )

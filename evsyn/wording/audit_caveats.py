@@ -1,0 +1,163 @@
+"""Why a unit is not compared, and what to bear in mind where it is."""
+
+from evsyn.audit.case_mix import MixRow
+from evsyn.audit.comparable import Differs
+from evsyn.audit.standing import Caveat, Reason, Standing, exact_interval
+from evsyn.cells.levels import level_names
+from evsyn.extraction.plan import Plan
+from evsyn.terms import AS_PRINTED, NOT_STATED, Interval
+from evsyn.wording.numbers import count, counted, percent, span, spread
+
+_REASONS = {
+    Reason.NOT_POOLED: "no pool was made for this question",
+    Reason.NO_STUDY: "no study here reports it",
+    Reason.ONE_STUDY: "one study says nothing about how far units differ",
+    Reason.TWO_STUDIES: (
+        "two studies say nothing about how far units differ, and their sum means something only "
+        "if both share one true rate"
+    ),
+    Reason.ALL_ZERO: "no study saw one, so how far units differ cannot be told",
+    Reason.ALL_FULL: "every case of the studies had it, so how far units differ cannot be told",
+    Reason.REFUSED: "the plan does not pool this outcome",
+    Reason.NO_READING: "the models did not settle, so there is no line to read",
+    Reason.BASIS: "no study counts over the unit's denominator",
+    Reason.TOO_MANY_CASES: "the unit has more cases than this comparison is made for",
+    Reason.CASE_MIX: (
+        "the unit's case mix need not be that of the studies; the levels are the comparison"
+    ),
+}
+
+_CAVEATS = {
+    Caveat.UNRELIABLE: "Unreliable: {k}, where five are the least for a verdict.",
+    Caveat.SPREAD_GUESSED: "The spread is a rough guess: {k}.",
+    Caveat.SPREAD_NEAR_NOTHING: (
+        "Next to no spread was seen between the studies ({seen}), but {k} cannot exclude more; the "
+        "range uses {used}, so that ordinary units are not called unusual."
+    ),
+    Caveat.UNPLACED: (
+        "These cases are of mixed or unstated kind and stand beside studies of mixed or unstated "
+        "kind; the two mixtures need not be alike."
+    ),
+    Caveat.SPLIT: (
+        "Other groups of this level are counted over another denominator or window and are not "
+        "added to it."
+    ),
+    Caveat.PARTIAL: "Not every group of this level reports the outcome.",
+    Caveat.NOT_BY_PATIENT: "The unit does not count by patient, as most studies do.",
+}
+
+_DIFFERS = {
+    Differs.BASIS: "Denominators differ: the studies count {bases}.",
+    Differs.BASES_MIXED: "Denominators differ: the studies count {bases}.",
+    Differs.BASES_NOT_STATED: "Denominators are not all stated: the studies count {bases}.",
+    Differs.WINDOWS: "Windows differ or are not stated: the studies looked {windows}.",
+    Differs.WINDOW_SHORTER: (
+        "The unit looked for a shorter time than the studies ({windows}), so more may be said of "
+        "it, but not fewer."
+    ),
+    Differs.WINDOW_LONGER: (
+        "The unit looked for a longer time than the studies ({windows}), so fewer may be said of "
+        "it, but not more."
+    ),
+    Differs.WINDOW_OF_SUCCESS: (
+        "The unit looked for another length of time than the studies ({windows}); a success may be "
+        "gained or lost between, so neither more nor fewer is said."
+    ),
+    Differs.WINDOW_OPEN: (
+        "The window has no fixed length ({windows}), so follow-up may have been longer on one side."
+    ),
+}
+
+
+def reason_sentences(standing: Standing, plan: Plan) -> list[str]:
+    """Say why there is no comparison, with both counts side by side."""
+    if standing.reason is None:
+        return []
+    said = f"No comparison: {_REASONS[standing.reason]}"
+    if standing.reason is Reason.REFUSED:
+        said += f" ({plan.outcomes[standing.outcome].do_not_pool})"
+    if standing.reason is Reason.CASE_MIX and not standing.mix:
+        said += ", and no group of the unit is labelled with one"
+    sides = [f"{said}.", *_both_counts(standing)]
+    if standing.mix:
+        sides.append(mix_sentence(standing.mix, plan))
+    return sides
+
+
+def _both_counts(standing: Standing) -> list[str]:
+    found = standing.benchmark
+    if found is None or found.k == 0:
+        return []
+    crude = found.crude or exact_interval(found.events, found.total)
+    theirs = _with_interval(found.events, found.total, crude)
+    ours = _with_interval(standing.events, standing.total, standing.interval)
+    studies = counted(found.k, "study", "studies")
+    said = f"Side by side, exact 95% intervals: the unit {ours}; {studies} together {theirs}."
+    if found.one_sided is None:
+        return [said]
+    way = "up" if found.events == 0 else "down"
+    return [
+        said,
+        f"For the studies, rates {way} to {percent(found.one_sided)} remain possible "
+        "(one-sided 95%).",
+    ]
+
+
+def _with_interval(events: int, total: int, limits: Interval) -> str:
+    return f"{count(events, total)} ({percent(events / total)}; {span(limits.low, limits.high)})"
+
+
+def mix_sentence(mix: tuple[MixRow, ...], plan: Plan) -> str:
+    """Print both case mixes, stratum by stratum."""
+    parts = []
+    for stratum in dict.fromkeys(row.stratum for row in mix):
+        rows = [row for row in mix if row.stratum == stratum]
+        ours, theirs = sum(row.unit_total for row in rows), sum(row.pool_total for row in rows)
+        words = level_names(plan.strata[stratum])
+        told = "; ".join(
+            f"{words[row.level]} {_share(row.unit_total, ours)} against "
+            f"{_share(row.pool_total, theirs)}"
+            for row in rows
+        )
+        parts.append(f"{plan.strata[stratum].label}: {told}")
+    return f"Case mix, the unit against the studies. {'. '.join(parts)}."
+
+
+def _share(part: int, whole: int) -> str:
+    return f"{count(part, whole)} ({percent(part / whole)})" if whole else "none"
+
+
+def caveat_sentences(standing: Standing, plan: Plan) -> list[str]:
+    """Say what to bear in mind, the differences of denominator and window first."""
+    found, comparison = standing.benchmark, standing.comparison
+    words = {"bases": "", "windows": "", "k": "", "seen": "", "used": ""}
+    if found is not None:
+        words["k"] = counted(found.k, "study", "studies")
+        words["bases"] = "; ".join(
+            f"{k} over {_basis_words(basis, plan)}" for basis, k in found.bases
+        )
+        words["windows"] = "; ".join(
+            f"{k} {_window_words(window, plan)}" for window, k in found.windows
+        )
+        words["seen"] = "" if found.tau is None else spread(found.tau)
+    if comparison is not None:
+        words["used"] = "" if comparison.tau is None else spread(comparison.tau)
+    compared = comparison is not None or standing.reason is Reason.BASIS
+    differs = list(standing.differs) if compared else []
+    if Differs.BASES_MIXED in differs and Differs.BASES_NOT_STATED in differs:
+        differs.remove(Differs.BASES_NOT_STATED)
+    told = [_DIFFERS[item] for item in differs]
+    told += [_CAVEATS[item] for item in standing.caveats]
+    return [sentence.format(**words) for sentence in told]
+
+
+def _basis_words(basis: str, plan: Plan) -> str:
+    if basis == AS_PRINTED:
+        return "a denominator not named"
+    return plan.denominators.get(basis, basis)
+
+
+def _window_words(window: str, plan: Plan) -> str:
+    if window == NOT_STATED or window not in plan.windows:
+        return "over a time not stated"
+    return plan.windows[window].label

@@ -1,0 +1,56 @@
+"""Words for a test of difference between levels."""
+
+import math
+from collections.abc import Mapping
+
+from evsyn.pooling.difference import Difference, NoTest
+from evsyn.pooling.strata_test import Contrast
+from evsyn.wording.numbers import counted, probability
+
+_METHODS = {
+    "exact_likelihood_ratio": "exact model, one spread, likelihood ratio",
+    "restricted_ml_hartung_knapp_floor": "restricted ML, one spread, floored Hartung-Knapp",
+}
+
+
+def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> str:
+    """Say whether levels differ, by how much, and how far that can be trusted.
+
+    Parameters
+    ----------
+    difference : Difference
+        The test, or why there is none.
+    levels : mapping
+        Words of each level.
+    """
+    test = difference.test
+    if test is None:
+        if difference.reason is NoTest.TOO_FEW:
+            return ""
+        return f"No test of difference: {difference.reason}."
+    parts = [_contrast(contrast, levels) for contrast in test.differences]
+    said = (
+        f"Odds compared (1 is no difference): {'; '.join(part for part in parts if part)}. Test "
+        "of difference "
+        f"({_METHODS[test.method]}): F {test.statistic:.2f} on {test.df1} and {test.df2} degrees "
+        f"of freedom, P {probability(test.p)}"
+    )
+    if difference.q_between is not None:
+        said += f"; print would give Q-between, P {probability(difference.q_between.p)}"
+    said += "."
+    if test.exploratory:
+        said += " Exploratory: fewer than five studies in a level, or fewer than ten in all."
+    if difference.shared:
+        number = counted(len(difference.shared), "study stands", "studies stand")
+        said += f" {number} in more than one level."
+    return f"{said} Levels are compared between studies: era, centre and case mix move with them."
+
+
+def _contrast(contrast: Contrast, levels: Mapping[str, str]) -> str:
+    if math.isnan(contrast.estimate):
+        return ""
+    ratio, low, high = (math.exp(x) for x in (contrast.estimate, contrast.low, contrast.high))
+    return (
+        f"{levels[contrast.first]} against {levels[contrast.second]} {ratio:.2f} "
+        f"({low:.2f} to {high:.2f})"
+    )
