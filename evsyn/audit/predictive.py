@@ -87,7 +87,8 @@ class Predictive:
         for doubling in range(7, 16):
             u = np.linspace(low, high, 2**doubling + 1)
             log_odds = self.centre + self.scale * np.sinh(u)
-            weights = np.exp(self._log_weight(u))
+            log_weight = self._log_weight(u)
+            weights = np.exp(log_weight - log_weight.max())
             weights /= weights.sum()
             chances = weights @ _binomial(cases, log_odds)
             if before is not None and np.max(np.abs(chances - before)) < _MOVES:

@@ -1,6 +1,8 @@
 """The reference pages of fields and checks, made from the code that reads and checks."""
 
+import sys
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 from pydantic import BaseModel
@@ -85,3 +87,14 @@ def _inner(annotation: Any) -> Iterator[type[BaseModel]]:
         yield annotation
     for argument in getattr(annotation, "__args__", ()):
         yield from _inner(argument)
+
+
+def main(folder: Path) -> None:
+    """Write both pages into a folder."""
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "fields.md").write_text(fields_page(), encoding="utf-8")
+    (folder / "checks.md").write_text(checks_page(), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]))

@@ -53,7 +53,7 @@ A4 = PageFormat(595.28, 841.89, 26, (9.5, 9, 8.5, 8, 7.5, 7), paged_size=8)
 SLIDE = PageFormat(
     960,
     540,
-    26,
+    24,
     (18, 17, 16, 15, 14),
     paged_size=14,
     max_rows=20,

@@ -7,6 +7,7 @@ from evsyn.figures.shapes import Circle, Line, Page, Polygon, Rect, Shape, Text
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
 
 _POINTS_PER_INCH = 72
 
@@ -28,24 +29,35 @@ def draw_page(page: Page, ax: "Axes | None" = None) -> "Axes":
         The axes drawn on; ``ax.figure`` is the figure.
     """
     if ax is None:
-        from matplotlib.backends.backend_agg import FigureCanvasAgg
-        from matplotlib.figure import Figure
-
-        size = (page.width / _POINTS_PER_INCH, page.height / _POINTS_PER_INCH)
-        figure = Figure(figsize=size, facecolor="white")
-        FigureCanvasAgg(figure)
-        ax = figure.add_axes((0, 0, 1, 1))
+        ax = _sheet(page).add_axes((0, 0, 1, 1))
     ax.set_axis_off()
     ax.set_xlim(0, page.width)
     ax.set_ylim(page.height, 0)
     ax.set_aspect("equal", anchor="NW")
     ax.apply_aspect()
-    figure_width = ax.get_window_extent().width / ax.get_figure(root=True).dpi
-    zoom = figure_width * _POINTS_PER_INCH / page.width
+    inches = ax.get_window_extent().width / ax.figure.dpi
+    zoom = inches * _POINTS_PER_INCH / page.width
     shapes = (shape for group in page.groups for shape in group.shapes)
     for order, shape in enumerate(shapes):
         _draw(ax, shape, zoom, order + 1)
     return ax
+
+
+def page_figure(page: Page) -> "Figure":
+    """Return one page as a figure of its size, ready to be saved."""
+    figure = _sheet(page)
+    draw_page(page, figure.add_axes((0, 0, 1, 1)))
+    return figure
+
+
+def _sheet(page: Page) -> "Figure":
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
+    size = (page.width / _POINTS_PER_INCH, page.height / _POINTS_PER_INCH)
+    figure = Figure(figsize=size, facecolor="white")
+    FigureCanvasAgg(figure)
+    return figure
 
 
 def _draw(ax: "Axes", shape: Shape, zoom: float, order: int) -> None:

@@ -4,7 +4,7 @@ import os
 from collections.abc import Callable
 from pathlib import Path
 
-from evsyn.figures.ink import draw_page
+from evsyn.figures.ink import page_figure
 from evsyn.figures.shapes import FigureLayout
 from evsyn.figures.svg import svg_text
 
@@ -62,8 +62,9 @@ def _write_svg(layout: FigureLayout, page: int, path: Path) -> None:
 
 
 def _write_png(layout: FigureLayout, page: int, path: Path) -> None:
-    figure = draw_page(layout.pages[page]).get_figure(root=True)
-    figure.savefig(path, format="png", dpi=_DOTS_PER_INCH, metadata={"Software": None})
+    page_figure(layout.pages[page]).savefig(
+        path, format="png", dpi=_DOTS_PER_INCH, metadata={"Software": None}
+    )
 
 
 def _write_pdf(layout: FigureLayout, _page: int, path: Path) -> None:
@@ -74,7 +75,7 @@ def _write_pdf(layout: FigureLayout, _page: int, path: Path) -> None:
     # Type 42 keeps the letters as text that can be searched and edited.
     with rc_context({"pdf.fonttype": 42}), PdfPages(path, metadata=undated) as book:
         for page in layout.pages:
-            book.savefig(draw_page(page).get_figure(root=True))
+            book.savefig(page_figure(page))
 
 
 _WRITERS: dict[str, Callable[[FigureLayout, int, Path], None]] = {

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from evsyn.cells.cell import Question
-from evsyn.cells.levels import era_strata, labelled_strata, level_names
+from evsyn.cells.levels import era_strata, level_names
 from evsyn.extraction.review import Review
 from evsyn.pooling.difference import Difference, stratum_difference
 from evsyn.pooling.review import Answers, answer_questions, group_label, questions
@@ -75,11 +75,7 @@ def pool_page_text(
         if detail:
             overall = answers[Question(outcome)]
             parts += [detail_text(review, overall, sensitivity(review, overall)), ""]
-        untold = [
-            untold_sentence(review, outcome, stratum, answers)
-            for stratum in strata
-            if stratum in labelled_strata(review.plan)
-        ]
+        untold = [untold_sentence(review, outcome, stratum, answers) for stratum in strata]
         if look_up or (detail and any(untold)):
             parts += [_look_up_text(review, outcome, whole=look_up), ""]
     number = sum(difference.test is not None for difference in tests.values())

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from textwrap import fill
 
 from evsyn.cells.cell import Mark, Question
-from evsyn.cells.levels import labelled_strata, level_names
+from evsyn.cells.levels import level_names
 from evsyn.effects.intervals import clopper_pearson
 from evsyn.extraction.review import Review
 from evsyn.pooling.answer import Row
@@ -21,7 +21,7 @@ from evsyn.wording.pooled import (
     reading_sentence,
 )
 from evsyn.wording.rows import ROW_NAMES, mark_key, mark_letters
-from evsyn.wording.strata import stand_in_sentence, stating_sentence, untold_sentence
+from evsyn.wording.strata import stating_or_stand_in, untold_sentence
 
 Answers = Mapping[Question, PooledTable]
 
@@ -82,13 +82,11 @@ def stratum_sentences(
     review: Review, outcome: str, stratum: str, answers: Answers, test: str
 ) -> list[str]:
     """Return what must be said of a stratum: how many state it, what cannot be told, the test."""
-    said = []
-    if stratum in labelled_strata(review.plan):
-        said.append(stating_sentence(review, stratum))
-        said.append(untold_sentence(review, outcome, stratum, answers))
-    else:
-        said.append(stand_in_sentence(review, stratum))
-    said.append(test)
+    said = [
+        stating_or_stand_in(review, stratum),
+        untold_sentence(review, outcome, stratum, answers),
+        test,
+    ]
     return [text for text in said if text]
 
 

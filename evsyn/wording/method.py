@@ -32,3 +32,13 @@ def method_sentence(plan: Plan, tests: int) -> str:
         f"{counted(tests, 'test', 'tests')} of difference between levels; the more tests, the "
         "more likely that one looks different by chance."
     )
+
+
+def figure_caption(plan: Plan) -> str:
+    """Say how the rows and summaries of a figure were made."""
+    level = f"{100 * plan.pooling.level:g}%"
+    return (
+        f"Study rows: exact (Clopper-Pearson) {level} intervals. Headline: random effects on "
+        f"log-odds, {_BETWEEN[plan.pooling.between]}, ordinary interval. A pooled value is the "
+        "median setting; the range for a new setting uses t on studies less one."
+    )

@@ -45,10 +45,12 @@ def untold_sentence(
     review : Review
         The review.
     outcome, stratum : str
-        An outcome, and a labelled stratum of the plan.
+        An outcome, and a stratum of the plan; an era is always told.
     answers : mapping
         Pooled answers by question.
     """
+    if stratum not in labelled_strata(review.plan):
+        return ""
     declared = labelled_strata(review.plan)[stratum]
     held = {
         words: answers[Question(outcome, stratum, level)].answer
@@ -75,3 +77,10 @@ def stand_in_sentence(review: Review, era: str) -> str:
         f"{declared.label} (cut {declared.cut_year}) stands in for {name}: everything else that "
         "changed with the years moves with it."
     )
+
+
+def stating_or_stand_in(review: Review, stratum: str) -> str:
+    """Say how many studies state a labelled stratum, or what an era stands in for."""
+    if stratum in labelled_strata(review.plan):
+        return stating_sentence(review, stratum)
+    return stand_in_sentence(review, stratum)

@@ -5,13 +5,13 @@ from collections.abc import Collection, Mapping, Sequence
 
 from evsyn.effects.intervals import clopper_pearson
 from evsyn.figures.forest.content import Band, ForestContent, StudyLine, Summary, UnitLine
-from evsyn.figures.forest.words import ForestWords
+from evsyn.figures.forest.words import METHODS, ForestWords
 from evsyn.pooling.answer import PoolAnswer, Row, Show
 from evsyn.pooling.result import Pooled
 from evsyn.pooling.tables import PooledTable
 from evsyn.terms import Better, Source
 from evsyn.wording.numbers import count, counted
-from evsyn.wording.rows import ROW_IN_SENTENCE, mark_key, mark_letters
+from evsyn.wording.rows import mark_key, mark_letters
 
 _DEFAULT_WORDS = ForestWords()
 
@@ -139,7 +139,7 @@ def _counts(item: PooledTable) -> str:
 
 
 def _summary(row: Row, pooled: Pooled) -> Summary:
-    return Summary(ROW_IN_SENTENCE[row], pooled.estimate, pooled.low, pooled.high)
+    return Summary(METHODS[row], pooled.estimate, pooled.low, pooled.high)
 
 
 def _prediction(answer: PoolAnswer) -> tuple[float, float] | None:

@@ -108,6 +108,12 @@ class Band:
         """The pooled rows, headline first."""
         return tuple(row for row in (self.headline, self.reading) if row is not None)
 
+    @property
+    def observed(self) -> tuple[StudyLine | UnitLine, ...]:
+        """The rows that are counts: studies, then the unit."""
+        units = () if self.unit is None else (self.unit,)
+        return (*self.lines, *units)
+
 
 @dataclass(frozen=True, slots=True)
 class ForestContent:

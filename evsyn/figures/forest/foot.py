@@ -21,8 +21,8 @@ def axis_words(sheet: Sheet) -> str:
     fewer = sheet.content.better is Better.FEWER
     parts = [words.fewer, words.axis] if fewer else [words.axis, words.more]
     if start > 0:
-        parts.insert(0, words.axis_starts.format(start=tick_label(start)))
-    return "   ".join(parts)
+        parts.insert(len(parts) - 1, words.axis_starts.format(start=tick_label(start)))
+    return " · ".join(parts)
 
 
 def axis_foot(sheet: Sheet, top: float) -> tuple[Group, float]:
@@ -86,7 +86,7 @@ def legend_items(content: ForestContent, sheet: Sheet) -> Sequence[tuple[str, st
     """Return the marks that occur and carry no words of their own, with what they mean."""
     words, axis = content.words, sheet.axis
     lines = [line for band in content.bands for line in band.lines]
-    rows = [*lines, *(band.unit for band in content.bands if band.unit is not None)]
+    rows = [row for band in content.bands for row in band.observed]
     weighted = any(line.weight is not None for line in lines)
     clipped = any(axis.beyond_left(row.low) or axis.beyond_right(row.high) for row in rows)
     found = (

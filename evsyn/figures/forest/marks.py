@@ -8,7 +8,7 @@ from evsyn.figures.palette import PAPER, UNIT, BandColours
 from evsyn.figures.shapes import Box, Circle, Line, Polygon, Rect, Shape
 
 #: In units of the type size: radius of the largest and smallest spot, half height of a summary.
-LARGEST_SPOT, SMALLEST_SPOT, HALF_BAR = 0.46, 0.14, 0.40
+LARGEST_SPOT, SMALLEST_SPOT, HALF_BAR = 0.46, 0.18, 0.40
 _UNWEIGHTED_SPOT = 0.26
 
 

@@ -10,6 +10,8 @@ _STEPS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 _MOST_STEPS = 6
 #: Share of the row intervals that end within the axis where that costs little room.
 _HELD = 0.8
+#: Free room past the last thing that must be seen.
+_HEADROOM = 1.02
 #: Past this reach the whole of 0 to 100 is shown.
 _WHOLE_FROM = 0.7
 
@@ -66,9 +68,8 @@ def scale_for(content: ForestContent) -> Scale:
     held: list[float] = []
     limits: list[tuple[float, float]] = []
     for band in content.bands:
-        rows = [*band.lines, *([band.unit] if band.unit is not None else [])]
-        held += [row.estimate for row in rows]
-        limits += [(row.low, row.high) for row in rows]
+        held += [row.estimate for row in band.observed]
+        limits += [(row.low, row.high) for row in band.observed]
         for summary in band.summaries:
             held += [summary.low, summary.high]
         for prediction in (band.prediction, band.wider_prediction):
@@ -88,7 +89,7 @@ def _reach(held: Sequence[float], ends: Sequence[float]) -> float:
     need = max(held)
     ordered = sorted(ends)
     want = ordered[math.ceil(_HELD * len(ordered)) - 1] if ordered else need
-    return max(need, min(want, 2 * need) if need > 0 else want)
+    return max(_HEADROOM * need, min(want, 2 * need) if need > 0 else want)
 
 
 def _rounded(reach: float) -> tuple[float, float]:

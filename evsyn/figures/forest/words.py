@@ -2,6 +2,16 @@
 
 from dataclasses import dataclass
 
+from evsyn.pooling.answer import Row
+
+#: Methods in few words, beside the mark; the sentence under the band names them in full.
+METHODS = {
+    Row.HEADLINE: "DerSimonian-Laird",
+    Row.RESTRICTED_ML: "restricted ML, Hartung-Knapp",
+    Row.EXACT: "exact model",
+    Row.BETA_BINOMIAL: "beta-binomial model",
+}
+
 
 @dataclass(frozen=True, slots=True)
 class ForestWords:
@@ -10,6 +20,7 @@ class ForestWords:
     study: str = "Study"
     count: str = "events"
     rate: str = "rate (95% interval)"
+    rate_alone: str = "rate"
     axis: str = "per 100 patients"
     fewer: str = "← fewer is better"
     more: str = "more is better →"
@@ -21,12 +32,12 @@ class ForestWords:
     one_study: str = "one study; a larger spot has more weight"
     one_study_unweighted: str = "one study"
     prediction: str = "range for an ordinary new setting"
-    wider: str = "the same, if spread was missed"
-    clipped: str = "goes on beyond the axis"
+    wider: str = "the same, if some spread was missed"
+    clipped: str = "interval goes on beyond the axis"
     continued: str = "{title} (continued)"
     summaries_only: str = (
         "Summaries only: the {rows} study rows do not fit one slide at a size that can be read."
     )
     page: str = "Page {page} of {pages}."
-    invented: str = "INVENTED DATA: no real patients, studies or units"
+    invented: str = "INVENTED DATA: no real patients or units"
     watermark: str = "INVENTED"

@@ -1,0 +1,67 @@
+"""The main job on the demo review, step by step."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import evsyn
+from evsyn.cells.cell import Question
+from evsyn.cells.levels import labelled_strata
+from evsyn.extraction.load import CheckedUnit
+from evsyn.extraction.review import Review
+from evsyn.pooling.review import answer_questions
+from evsyn.reporting.audit_page import audit_text
+from evsyn.reporting.files import write_whole
+from evsyn.reporting.findings import findings_text
+from evsyn.reporting.forest import forest_of
+from evsyn.reporting.pool_page import pool_page_text
+from evsyn.wording.pooled import pooled_sentence
+
+Step = tuple[Path, str]
+
+
+def demo_folder() -> Path | None:
+    """Return the demo review of this installation or checkout, or ``None``."""
+    package = Path(evsyn.__file__).parent
+    places = (package / "studies" / "demo", package.parent / "studies" / "demo")
+    return next((place for place in places if place.is_dir()), None)
+
+
+def run_demo(review: Review, checked: CheckedUnit, output: Path) -> Iterator[Step]:
+    """Yield each file as it is written, with a sentence on what it holds.
+
+    Parameters
+    ----------
+    review : Review
+        The demo review.
+    checked : CheckedUnit
+        The demo unit.
+    output : pathlib.Path
+        Folder to write into.
+    """
+    from evsyn.figures.forest import forest_layout
+    from evsyn.figures.formats import A4, SLIDE
+    from evsyn.figures.write import write_figure
+
+    plan = review.plan
+    outcomes = [name for name, words in plan.outcomes.items() if not words.do_not_pool][:3]
+    found = findings_text(plan.review, len(review.studies), review.findings)
+    yield _written(output / "1-check.txt", found, found.partition("\n")[0])
+    pooled = pool_page_text(review, outcomes, list(plan.strata), detail=True, look_up=False)
+    by = list(labelled_strata(plan))[-1]
+    (overall,) = answer_questions(review, [Question(outcomes[0])]).values()
+    said = pooled_sentence(overall, event=plan.outcomes[outcomes[0]].event, group="")
+    yield _written(output / "2-pool.txt", pooled, said)
+    for outcome in outcomes:
+        path = output / f"3-forest-{outcome.replace('_', '-')}.svg"
+        write_figure(forest_layout(forest_of(review, outcome, by, checked), A4), path)
+        yield path, f"Forest plot of {plan.outcomes[outcome].event}, with the unit."
+    path = output / "4-slide.png"
+    write_figure(forest_layout(forest_of(review, outcomes[0], by), SLIDE), path)
+    yield path, f"The slide for the question about {plan.outcomes[outcomes[0]].event}."
+    audited = audit_text(review, checked)
+    yield _written(output / "5-audit.txt", audited, f"{checked.unit.label} against the review.")
+
+
+def _written(path: Path, text: str, said: str) -> Step:
+    write_whole(path, f"{text}\n")
+    return path, said
