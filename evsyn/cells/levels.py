@@ -1,6 +1,6 @@
 """Which level of a stratum an arm or a study belongs to."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from evsyn.extraction.plan import EraStratum, LabelledStratum, Plan, Stratum
 from evsyn.extraction.review import Review
@@ -87,6 +87,17 @@ def studies_stating(review: Review, stratum: str) -> tuple[Study, ...]:
         for study in review.studies
         if any(arm_level(arm, stratum) != UNPLACED for arm in study.arms)
     )
+
+
+def with_stand_ins(plan: Plan, strata: Sequence[str]) -> tuple[str, ...]:
+    """Return the strata asked for, each followed by the eras that stand in for it."""
+    ordered: dict[str, None] = {}
+    for name in strata:
+        ordered.setdefault(name)
+        for era, declared in era_strata(plan).items():
+            if declared.stands_in_for == name:
+                ordered.setdefault(era)
+    return tuple(ordered)
 
 
 def labelled_strata(plan: Plan) -> dict[str, LabelledStratum]:

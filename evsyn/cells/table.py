@@ -88,7 +88,7 @@ def _study_row(
     for item in accepted:
         key = (item.count.of, item.count.window, str(item.count.counted_by))
         groups.setdefault(key, []).append(item)
-    chosen = min(groups.values(), key=lambda g: (g[0].rank, -sum(i.count.total for i in g)))
+    chosen = min(groups.values(), key=_fitness)
     for group in groups.values():
         if group is not chosen:
             reason = "on another basis or window than the arms of this study that are pooled"
@@ -96,6 +96,11 @@ def _study_row(
     separate = [arm for arm in study.arms if belongs(arm) and _is_separate(study, arm)]
     partial = _lacks_arms(study, chosen, separate)
     return _summed(study, question.outcome, chosen, partial=partial), left_out
+
+
+def _fitness(group: list[Accepted]) -> tuple[bool, int]:
+    """Put the plan's target basis and window first, then the group that holds most."""
+    return group[0].rank != (0, 0), -sum(item.count.total for item in group)
 
 
 def _topmost(study: Study, accepted: list[Accepted]) -> list[Accepted]:

@@ -29,13 +29,13 @@ def command(review: Path, strict: bool, as_json: bool) -> None:
 
     try:
         read = read_review(review)
-        number, findings = len(read.studies), read.findings
+        number, findings, invented = len(read.studies), read.findings, read.invented
     except UnreadableError as error:
-        number, findings = None, error.findings
+        number, findings, invented = None, error.findings, False
     if as_json:
         click.echo(json_text(findings_json(str(review), number, findings)))
     else:
-        click.echo(findings_text(str(review), number, findings))
+        click.echo(findings_text(str(review), number, findings, invented=invented))
     faulty = any(finding.severity is Severity.FAULT for finding in findings)
     if faulty or (strict and any(finding.is_open for finding in findings)):
         raise SystemExit(1)

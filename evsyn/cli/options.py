@@ -1,6 +1,8 @@
 """Arguments and refusals that several verbs share."""
 
-from collections.abc import Iterable
+import sys
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from difflib import get_close_matches
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
@@ -13,6 +15,16 @@ if TYPE_CHECKING:
 
 review_argument = click.argument("review", type=click.Path(path_type=Path))
 json_option = click.option("--json", "as_json", is_flag=True, help="Print fields for programs.")
+
+
+@contextmanager
+def steps(items: Sequence[str], label: str) -> Iterator[Iterable[str]]:
+    """Yield the items, with a progress bar on the error stream if someone watches it."""
+    if not sys.stderr.isatty():
+        yield items
+        return
+    with click.progressbar(items, label=label, file=sys.stderr) as bar:
+        yield bar
 
 
 def refuse(message: str) -> NoReturn:

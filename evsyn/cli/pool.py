@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from evsyn.cli.options import json_option, known, readable_review, review_argument
+from evsyn.cli.options import json_option, known, readable_review, review_argument, steps
 
 
 @click.command(
@@ -37,6 +37,7 @@ def command(
     the one most papers print. With an outcome named, every study, source, left-out count and
     smaller set is shown as well.
     """
+    from evsyn.cells.levels import with_stand_ins
     from evsyn.reporting.files import write_whole
     from evsyn.reporting.pool_page import pool_page_json, pool_page_text
 
@@ -45,12 +46,13 @@ def command(
         known(outcome, read.plan.outcomes, "an outcome")
     for stratum in strata:
         known(stratum, read.plan.strata, "a stratum")
-    chosen = tuple(outcomes) or tuple(read.plan.outcomes)
-    by = tuple(strata) or tuple(read.plan.strata)
-    if as_json:
-        text = pool_page_json(read, chosen, by)
-    else:
-        text = pool_page_text(read, chosen, by, detail=bool(outcomes), look_up=look_up)
+    chosen = tuple(dict.fromkeys(outcomes)) or tuple(read.plan.outcomes)
+    by = with_stand_ins(read.plan, strata or tuple(read.plan.strata))
+    with steps(chosen, "Pooling") as shown:
+        if as_json:
+            text = pool_page_json(read, shown, by)
+        else:
+            text = pool_page_text(read, shown, by, detail=bool(outcomes), look_up=look_up)
     if output is None:
         click.echo(text)
     else:

@@ -94,8 +94,9 @@ def _mid_p_low(x: Floats, n: Floats, level: float) -> Floats:
         passed = np.where(short_of_all, special.betainc(x + 1, np.maximum(n - x, 1), p), 0.0)
         return np.asarray(tail - (reached + passed) / 2, dtype=np.float64)
 
+    # Without events the bracket is 0 to 0, and so is the limit.
     low, _ = bisect_decreasing(shortfall, outer, x / n)
-    return np.where(x == 0, 0.0, low)
+    return low
 
 
 def jeffreys(events: ArrayLike, total: ArrayLike, *, level: float = 0.95) -> tuple[Floats, Floats]:

@@ -12,7 +12,7 @@ RULE = "#7E888E"
 GRID = "#DCE1E4"
 UNIT = "#111111"
 INVENTED_GROUND, INVENTED_INK = "#FFE08A", "#3A2A00"
-WATERMARK = "#E3DCC9"
+WATERMARK = "#E7E0CE"
 
 
 @dataclass(frozen=True, slots=True)

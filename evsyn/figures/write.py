@@ -62,9 +62,12 @@ def _write_svg(layout: FigureLayout, page: int, path: Path) -> None:
 
 
 def _write_png(layout: FigureLayout, page: int, path: Path) -> None:
-    page_figure(layout.pages[page]).savefig(
-        path, format="png", dpi=_DOTS_PER_INCH, metadata={"Software": None}
-    )
+    from matplotlib import rc_context
+
+    figure = page_figure(layout.pages[page])
+    # Hinting rounds each letter to whole dots, and lines come out longer than measured.
+    with rc_context({"text.hinting": "no_hinting"}):
+        figure.savefig(path, format="png", dpi=_DOTS_PER_INCH, metadata={"Software": None})
 
 
 def _write_pdf(layout: FigureLayout, _page: int, path: Path) -> None:

@@ -47,8 +47,11 @@ def sensitivity(review: Review, pooled: PooledTable) -> tuple[Variant, ...]:
     Returns
     -------
     tuple of Variant
-        Sets that leave out at least one study and keep at least one.
+        Sets that leave out at least one study and keep at least one; none where nothing is
+        pooled.
     """
+    if not pooled.answer.show.pooled:
+        return ()
     read = {study.study: study.extracted.from_ for study in review.studies}
     sets = [(label, _free_of(pooled.table, frozenset(marks))) for label, marks in WITHOUT]
     full = [c for c in pooled.table.cells if read[c.study] is TextRead.FULL_TEXT]

@@ -74,7 +74,8 @@ class WeightedMean:
     Parameters
     ----------
     weights, residual : ndarray
-        Shape ``(analyses, studies)``; ``residual`` is estimate less mean, 0 where masked out.
+        Shape ``(analyses, studies)``; weights are 0 where masked out, and ``residual``
+        is estimate less mean, to be used with the weights only.
     mean : ndarray
         Shape ``(analyses,)``, as a deviation from ``StudyRows.centre``.
     se : ndarray
@@ -95,7 +96,7 @@ def weighted_mean(studies: StudyRows, tau2: Floats) -> WeightedMean:
     weights = studies.weights(tau2)
     total = weights.sum(axis=1)
     mean = (weights * studies.deviation).sum(axis=1) / total
-    residual = studies.present * (studies.deviation - mean[:, np.newaxis])
+    residual = studies.deviation - mean[:, np.newaxis]
     return WeightedMean(weights, residual, mean, 1 / np.sqrt(total), (weights * residual**2).sum(1))
 
 

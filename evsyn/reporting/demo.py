@@ -44,7 +44,7 @@ def run_demo(review: Review, checked: CheckedUnit, output: Path) -> Iterator[Ste
 
     plan = review.plan
     outcomes = [name for name, words in plan.outcomes.items() if not words.do_not_pool][:3]
-    found = findings_text(plan.review, len(review.studies), review.findings)
+    found = findings_text(plan.review, len(review.studies), review.findings, invented=True)
     yield _written(output / "1-check.txt", found, found.partition("\n")[0])
     pooled = pool_page_text(review, outcomes, list(plan.strata), detail=True, look_up=False)
     by = list(labelled_strata(plan))[-1]

@@ -6,12 +6,15 @@ from typing import Any
 
 from evsyn.terms import Finding, Severity
 from evsyn.wording.numbers import counted
+from evsyn.wording.status import INVENTED
 
 FIRST = 3
 WIDTH = 80
 
 
-def findings_text(folder: str, studies: int | None, findings: Sequence[Finding]) -> str:
+def findings_text(
+    folder: str, studies: int | None, findings: Sequence[Finding], *, invented: bool = False
+) -> str:
     """Return the sentence, the three findings that matter most, then the rest.
 
     Parameters
@@ -22,8 +25,11 @@ def findings_text(folder: str, studies: int | None, findings: Sequence[Finding])
         Number of studies read; ``None`` where the plan could not be read.
     findings : sequence of Finding
         All findings, the gravest first.
+    invented : bool
+        Whether the review is made up.
     """
-    lines = [_sentence(folder, studies, findings)]
+    mark = f" ({INVENTED})" if invented else ""
+    lines = [_sentence(f"{folder}{mark}", studies, findings)]
     if findings:
         rest = findings[FIRST:]
         if rest:

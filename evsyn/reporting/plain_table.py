@@ -2,6 +2,7 @@
 
 import io
 from collections.abc import Sequence
+from typing import Literal
 
 WIDTH = 80
 #: Characters the first column keeps before the others take theirs.
@@ -38,7 +39,7 @@ def plain_table(
     ruled = Box("    \n    \n -- \n    \n    \n    \n    \n    \n", ascii=True)
     table = Table(box=ruled, show_edge=False, pad_edge=False, padding=0)
     for number, heading in enumerate(headings):
-        side = "right" if number in right else "left"
+        side: Literal["left", "right"] = "right" if number in right else "left"
         least = min(FIRST_COLUMN, max((len(row[0]) for row in rows), default=0))
         table.add_column(
             heading,

@@ -1,6 +1,6 @@
 """The whole output of pooling a review, as text or as JSON."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from evsyn.cells.cell import Question
 from evsyn.cells.levels import era_strata, level_names
@@ -30,17 +30,22 @@ CAUTION = (
 )
 
 
-def pool_page_json(review: Review, outcomes: Sequence[str], strata: Sequence[str]) -> str:
-    """Return the answers as JSON, format documented in the reference of output."""
-    answers = answer_questions(review, questions(review.plan, outcomes, strata))
+def pool_page_json(review: Review, outcomes: Iterable[str], strata: Sequence[str]) -> str:
+    """Return the answers as JSON; its fields are documented in the reference of output."""
+    answers: Answers = {}
+    tests: dict[tuple[str, str], Difference] = {}
+    for outcome in outcomes:
+        found = answer_questions(review, questions(review.plan, [outcome], strata))
+        answers |= found
+        for stratum, difference in _differences(review, found, outcome, strata).items():
+            tests[outcome, stratum] = difference
     groups = {question: group_label(review.plan, question) for question in answers}
-    tests = _differences(review, answers, outcomes, strata)
     return json_text(pool_json(review, answers, groups, tests))
 
 
 def pool_page_text(
     review: Review,
-    outcomes: Sequence[str],
+    outcomes: Iterable[str],
     strata: Sequence[str],
     *,
     detail: bool,
@@ -52,35 +57,48 @@ def pool_page_text(
     ----------
     review : Review
         The review.
-    outcomes, strata : sequence of str
-        What to show.
+    outcomes : iterable of str
+        Outcomes to show; taken one by one, so that a caller can show progress.
+    strata : sequence of str
+        Strata to show.
     detail : bool
         Whether to show every study, source and smaller set.
     look_up : bool
         Whether to list what to look up in each paper.
     """
-    answers = answer_questions(review, questions(review.plan, outcomes, strata))
-    tests = _differences(review, answers, outcomes, strata)
     parts = [paragraph(status_line(review)), ""]
+    made = 0
     for outcome in outcomes:
-        said = {
-            stratum: difference_sentence(tests[outcome, stratum], _words(review, stratum))
-            for stratum in strata
-        }
-        parts += [outcome_text(review, outcome, answers, strata, said), ""]
-        for stratum in strata:
-            shifted = _shifted_text(review, outcome, stratum)
-            if shifted:
-                parts += [shifted, ""]
+        answers = answer_questions(review, questions(review.plan, [outcome], strata))
+        tests = _differences(review, answers, outcome, strata)
+        made += sum(difference.test is not None for difference in tests.values())
+        parts += _outcome_parts(review, outcome, strata, answers, tests)
         if detail:
             overall = answers[Question(outcome)]
             parts += [detail_text(review, overall, sensitivity(review, overall)), ""]
-        untold = [untold_sentence(review, outcome, stratum, answers) for stratum in strata]
-        if look_up or (detail and any(untold)):
+        untold = any(untold_sentence(review, outcome, name, answers) for name in strata)
+        if look_up or (detail and untold):
             parts += [_look_up_text(review, outcome, whole=look_up), ""]
-    number = sum(difference.test is not None for difference in tests.values())
-    parts += [paragraph(method_sentence(review.plan, number)), paragraph(CAUTION)]
+    parts += [paragraph(method_sentence(review.plan, made)), paragraph(CAUTION)]
     return "\n".join(parts)
+
+
+def _outcome_parts(
+    review: Review,
+    outcome: str,
+    strata: Sequence[str],
+    answers: Answers,
+    tests: Mapping[str, Difference],
+) -> list[str]:
+    said = {
+        stratum: difference_sentence(difference, _words(review, stratum))
+        for stratum, difference in tests.items()
+    }
+    parts = [outcome_text(review, outcome, answers, strata, said), ""]
+    for stratum in strata:
+        shifted = _shifted_text(review, outcome, stratum)
+        parts += [shifted, ""] if shifted else []
+    return parts
 
 
 def _words(review: Review, stratum: str) -> dict[str, str]:
@@ -88,13 +106,16 @@ def _words(review: Review, stratum: str) -> dict[str, str]:
 
 
 def _differences(
-    review: Review, answers: Answers, outcomes: Sequence[str], strata: Sequence[str]
-) -> dict[tuple[str, str], Difference]:
+    review: Review, answers: Answers, outcome: str, strata: Sequence[str]
+) -> dict[str, Difference]:
     return {
-        (outcome, stratum): stratum_difference(
-            answers, outcome, stratum, list(_words(review, stratum))
+        stratum: stratum_difference(
+            answers,
+            outcome,
+            stratum,
+            list(_words(review, stratum)),
+            level=review.plan.pooling.level,
         )
-        for outcome in outcomes
         for stratum in strata
     }
 

@@ -14,7 +14,7 @@ from evsyn.pooling.tables import PooledTable
 from evsyn.reporting.plain_table import WIDTH, plain_table
 from evsyn.terms import Source
 from evsyn.wording.heterogeneity import heterogeneity_sentence
-from evsyn.wording.numbers import cell, count, limits
+from evsyn.wording.numbers import cell, count, counted, limits
 from evsyn.wording.pooled import (
     disagreement_sentence,
     pooled_sentence,
@@ -71,6 +71,12 @@ def outcome_text(
     ]
     more = (reading_sentence(overall.answer), disagreement_sentence(overall.answer))
     lines += [paragraph(text) for text in more if text]
+    left = len(overall.table.left_out)
+    if left:
+        lines.append(
+            f"{counted(left, 'count is', 'counts are')} left out; "
+            f"naming {outcome} lists them with the reasons."
+        )
     lines += ["", _groups_table(review, outcome, answers, strata)]
     for stratum in strata:
         said = stratum_sentences(review, outcome, stratum, answers, tests.get(stratum, ""))

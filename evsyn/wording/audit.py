@@ -4,7 +4,7 @@ from evsyn.audit.ascertainment import Ascertainment
 from evsyn.audit.benchmark import Benchmark
 from evsyn.audit.looks import Looks
 from evsyn.audit.power import cases_to_exclude
-from evsyn.audit.standing import Standing
+from evsyn.audit.standing import Reason, Standing
 from evsyn.cells.levels import level_names
 from evsyn.extraction.plan import Plan
 from evsyn.terms import NOT_STATED, OVERALL
@@ -75,19 +75,21 @@ def standing_sentences(standing: Standing, plan: Plan) -> tuple[str, ...]:
         comparison, the counts of both sides and the reason.
     """
     said = [count_sentence(standing, plan), one_sided_sentence(standing)]
-    if standing.benchmark is not None and standing.benchmark.row is not None:
-        said.append(benchmark_sentence(standing.benchmark, plan.population))
-    comparison = standing.comparison
+    comparison, found = standing.comparison, standing.benchmark
+    is_used = comparison is not None or standing.reason is Reason.CASE_MIX
+    if is_used and found is not None and found.row is not None:
+        said.append(benchmark_sentence(found, plan.population))
     if comparison is None:
         said += reason_sentences(standing, plan)
     else:
         events = plan.outcomes[standing.outcome].events
-        said += [
-            verdict_sentence(standing, comparison),
-            position_sentence(comparison, events),
-            average_sentence(standing, comparison),
-            sensitivity_sentence(standing, comparison),
-        ]
+        said += [verdict_sentence(standing, comparison), position_sentence(comparison, events)]
+        # What the windows could explain is not then held against the average either.
+        if standing.reason is not Reason.WINDOW:
+            said += [
+                average_sentence(standing, comparison),
+                sensitivity_sentence(standing, comparison),
+            ]
     said += caveat_sentences(standing, plan)
     return tuple(sentence for sentence in said if sentence)
 
@@ -133,7 +135,7 @@ def one_sided_sentence(standing: Standing) -> str:
         f"{seen}: rates {'up' if is_none else 'down'} to {percent(limit)} remain possible "
         "(one-sided 95%)"
     )
-    typical = None if standing.benchmark is None else standing.benchmark.typical
+    typical = _typical_beside(standing)
     if typical is None or not 0 < typical < 1:
         return f"{said}."
     if (typical > limit) if is_none else (typical < limit):
@@ -144,6 +146,13 @@ def one_sided_sentence(standing: Standing) -> str:
         f"{said}, the typical {percent(typical)} of the studies among them; "
         f"{needed:,} cases {without} would be needed to rule that out."
     )
+
+
+def _typical_beside(standing: Standing) -> float | None:
+    """Return the typical rate where it may be held beside the unit's limit."""
+    if standing.comparison is None or standing.reason is Reason.WINDOW:
+        return None
+    return None if standing.benchmark is None else standing.benchmark.typical
 
 
 def benchmark_sentence(found: Benchmark, population: str) -> str:

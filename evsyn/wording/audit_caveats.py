@@ -91,8 +91,8 @@ def _both_counts(standing: Standing) -> list[str]:
     crude = found.crude or exact_interval(found.events, found.total)
     theirs = _with_interval(found.events, found.total, crude)
     ours = _with_interval(standing.events, standing.total, standing.interval)
-    studies = counted(found.k, "study", "studies")
-    said = f"Side by side, exact 95% intervals: the unit {ours}; {studies} together {theirs}."
+    studies = counted(found.k, "study", "studies") + (" together" if found.k > 1 else "")
+    said = f"Side by side, exact 95% intervals: the unit {ours}; {studies} {theirs}."
     if found.one_sided is None:
         return [said]
     way = "up" if found.events == 0 else "down"

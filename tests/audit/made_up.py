@@ -76,7 +76,7 @@ def cell(number, events=4, total=50, basis="attempted", window="30_days"):
     return Cell(
         study=f"study-{number}",
         label=f"Study {number}",
-        year=1999 + number,
+        year=1990 + number,
         events=events,
         total=total,
         basis=basis,
@@ -190,8 +190,9 @@ def unit(*groups, **fields):
     return Unit.model_validate({**written, **fields}, strict=False)
 
 
-def palliation(events, total, outcome="perforation", **kinds):
-    return unit(group(total, {outcome: count(events, total, **kinds)}, intent="palliation"))
+def palliation(events, total, outcome="perforation", *, own=(), **kinds):
+    counted = {outcome: count(events, total, **kinds)}
+    return unit(group(total, counted, intent="palliation"), own_studies=list(own))
 
 
 PALLIATION = Question("perforation", "intent", "palliation")

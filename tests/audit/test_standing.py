@@ -3,7 +3,6 @@
 import json
 
 import pytest
-
 from evsyn.audit.ascertainment import ascertainment, period_years
 from evsyn.audit.comparable import Differs
 from evsyn.audit.looks import looks
@@ -61,14 +60,22 @@ def test_printed_exact_intervals(events, total, low, high, printed):
     assert found.method == "clopper_pearson"
 
 
-# Eypasch E et al. BMJ 1995;311:619-620, as summed up in Bandolier 23: none in 842, about 3 in
-# 1,000; none in 8,192, about 3 in 10,000. JAMA 1995;274:1013: none in 50, 6%; in 1,000, 0.3%.
+# JAMA 1995;274:1013 (letter on the rule of three): none in 50, 6%; none in 1,000, 0.3%.
+# BMJ Qual Saf 2013;22:1042: none in 100, 3%. Eypasch E et al. BMJ 1995;311:619-620, as summed up
+# in Bandolier 23: none in 842, "about 3" in 1,000, and none in 8,192, "about 3" in 10,000; both
+# are cut and not rounded there, so one whole unit is allowed.
 @pytest.mark.parametrize(
-    ("total", "told"), [(842, "0.004"), (50, "0.06"), (1000, "0.003"), (8192, "0.0004")]
+    ("total", "told", "units"),
+    [
+        (50, "0.06", 0.5),
+        (100, "0.03", 0.5),
+        (1000, "0.003", 0.5),
+        (842, "0.003", 1),
+        (8192, "0.0003", 1),
+    ],
 )
-def test_printed_limits_without_an_event(total, told, printed):
-    found = one(0, total)
-    assert found.one_sided == printed(told)
+def test_printed_limits_without_an_event(total, told, units, printed):
+    assert one(0, total).one_sided == printed(told, units)
 
 
 def test_limits_without_an_event_and_without_an_exception_mirror():

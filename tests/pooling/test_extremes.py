@@ -25,8 +25,9 @@ def dersimonian_laird_in_many_digits(y, v):
 
 EXTREME = {
     "effects near ten thousand": ([1e4, 1e4 + 3e-4, 1e4 - 2e-4], [1e-8, 2e-8, 1e-8]),
-    "one study far sharper": ([0.3, 1.1, -0.7], [1e-16, 1.0, 2.0]),
-    "sharper still, and far off": ([1e6, 0.0, 1.0], [1e-20, 1.0, 1.0]),
+    "one study far sharper": ([1.1, -0.7, 0.3], [1.0, 2.0, 1e-16]),
+    "sharper still, and far off": ([0.0, 1.0, 1e6], [1.0, 1.0, 1e-20]),
+    "sharper than the digits of the rest": ([0.1, 0.2, 0.3], [1.0, 2.0, 1e-40]),
     "huge variances": ([1.0, 5e24, -4e24], [1e50, 2e49, 1e48]),
     "tiny variances": ([0.0, 3e-25, 1e-25], [1e-50, 2e-50, 3e-51]),
     "tiny and huge": ([0.0, 3.0, 1e20], [1e-40, 1e-3, 1e40]),

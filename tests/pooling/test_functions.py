@@ -7,6 +7,7 @@ import numpy as np
 import pandas as pd
 import pytest
 from evsyn import pool_estimates, pool_proportions
+from evsyn.pooling.between_study import ESTIMATORS, BetweenStudy
 from evsyn.pooling.functions import pool_estimates_grid, pool_proportions_grid
 from evsyn.pooling.grid import overall
 from scipy import stats
@@ -122,6 +123,15 @@ def test_one_estimate_keeps_its_ordinary_interval():
 def test_notes_name_added_halves_and_spread_at_zero():
     assert pool_proportions([0, 2, 3], [20, 21, 22]).notes == ("tau2_at_zero", "half_added")
     assert pool_proportions([1, 12, 3], [20, 21, 22]).notes == ()
+
+
+def test_an_estimator_that_gives_up_says_so(monkeypatch):
+    def stuck(studies):
+        return BetweenStudy(np.full(studies.k.size, 0.5), np.zeros(studies.k.size, dtype=bool))
+
+    monkeypatch.setitem(ESTIMATORS, "stuck", stuck)
+    pooled = pool_estimates([1.0, 2.0], [0.5, 0.5], between="stuck")
+    assert (pooled.status, pooled.converged, pooled.tau2) == ("not_converged", False, 0.5)
 
 
 def test_level_widens_every_interval():

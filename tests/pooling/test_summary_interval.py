@@ -42,7 +42,8 @@ def test_floored_interval_is_the_wider_of_two(studies, between):
     wider = max(half["ordinary_t"], half["hartung_knapp"])
     assert half["hartung_knapp_floor"] == pytest.approx(wider, rel=1e-9)
     active = width["hartung_knapp_floor"].floor_active
-    assert active == (half["hartung_knapp"] < half["ordinary_t"])
+    ratio = half["hartung_knapp"] / half["ordinary_t"]
+    assert active == (ratio < 1) or ratio == pytest.approx(1, rel=1e-6)
     assert not width["hartung_knapp"].floor_active
 
 
@@ -59,3 +60,10 @@ def test_standard_error_is_the_models_own_whatever_the_interval():
         for name in ("ordinary", "hartung_knapp", "hartung_knapp_floor", "ordinary_t")
     }
     assert len(errors) == 1
+
+
+def test_floor_is_not_flagged_where_it_binds_by_rounding_only():
+    # Paule and Mandel's equation makes the factor exactly 1 wherever tau2 is above 0.
+    pooled = pool_estimates(*SETS[0], between="paule_mandel", interval="hartung_knapp_floor")
+    assert pooled.tau2 > 0
+    assert not pooled.floor_active

@@ -1,9 +1,9 @@
 """Every word an extract uses must be one the plan declares."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from evsyn.extraction.faults import nearest
-from evsyn.extraction.plan import EraStratum, LabelledStratum, Plan
+from evsyn.extraction.plan import Characteristic, EraStratum, LabelledStratum, Plan
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.rule import ReviewRule
 from evsyn.extraction.study import Arm, Count
@@ -17,10 +17,10 @@ def check(review: Review) -> Iterator[Finding]:
     plan = review.plan
     yield from _plan_words(plan)
     for study in review.studies:
-        for key in study.characteristics:
-            yield from unknown(
-                key, plan.characteristics.study, "characteristic of a study", study.source(key)
-            )
+        place = study.source("characteristics")
+        yield from _characteristics(
+            study.characteristics, plan.characteristics.study, "a study", place
+        )
         for arm in study.arms:
             yield from _arm_words(arm, plan)
 
@@ -46,15 +46,21 @@ def level_words(name: str, level: str, plan: Plan, source: Source) -> Iterator[F
 def _arm_words(arm: Arm, plan: Plan) -> Iterator[Finding]:
     for name, level in arm.strata.items():
         yield from level_words(name, level, plan, arm.source())
-    for key, value in arm.characteristics.items():
-        declared = plan.characteristics.arm
-        yield from unknown(key, declared, "characteristic of an arm", arm.source())
-        if key in declared and declared[key].kind == "choice":
-            known = [*declared[key].levels, MIXED, NOT_STATED]
-            yield from unknown(value, known, f"level of '{key}'", arm.source())
+    place = arm.source("characteristics")
+    yield from _characteristics(arm.characteristics, plan.characteristics.arm, "an arm", place)
     for outcome, count in arm.outcomes.items():
         yield from unknown(outcome, plan.outcomes, "outcome", count.source())
         yield from _count_words(count, plan)
+
+
+def _characteristics(
+    given: Mapping[str, str], declared: Mapping[str, Characteristic], of: str, source: Source
+) -> Iterator[Finding]:
+    for key, value in given.items():
+        yield from unknown(key, declared, f"characteristic of {of}", source)
+        if key in declared and declared[key].kind == "choice":
+            known = [*declared[key].levels, MIXED, NOT_STATED]
+            yield from unknown(value, known, f"level of '{key}'", source)
 
 
 def _count_words(count: Count, plan: Plan) -> Iterator[Finding]:

@@ -6,7 +6,7 @@ from evsyn.extraction.percentages import Fit, counts_that_fit, fit_of
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.rule import ReviewRule
 from evsyn.extraction.study import PrintedShare
-from evsyn.terms import Finding, Severity, Source
+from evsyn.terms import Finding, Severity
 
 NAME = "share-fits"
 
@@ -23,7 +23,7 @@ def check(review: Review) -> Iterator[Finding]:
             yield Finding(
                 NAME,
                 Severity.DOUBT,
-                Source(place.file, place.line, "also_printed", place.place),
+                place,
                 f"{share.what}: the paper prints {share.printed}, which {count} of {over} gives"
                 if share.events is None
                 else f"{share.what}: {count} of {over} cannot be printed as {share.printed}",

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.rule import ReviewRule
-from evsyn.terms import Finding, Severity, Source
+from evsyn.terms import Finding, Severity
 
 NAME = "sum-differs"
 
@@ -20,7 +20,7 @@ def check(review: Review) -> Iterator[Finding]:
                 yield Finding(
                     NAME,
                     Severity.DOUBT,
-                    Source(place.file, place.line, "sums", place.place),
+                    place,
                     f"{kept.what}: {parts} = {added}, and the paper prints {kept.total}",
                     "Read the full text for the missing or doubled cases.",
                 )

@@ -92,7 +92,7 @@ def placed(
         if block.band is not None:
             spans.setdefault(block.band, [y, y])[1] = y + height
             if block.plotted:
-                plotted.append((block.band, y, y + height))
+                plotted.append((block.band, sheet.plot_top(y), y + height))
         y += height
     shades = [_shade(sheet, band, low, high) for band, (low, high) in spans.items()]
     return [*shades, _grid(sheet, plotted)], before, y
@@ -107,11 +107,14 @@ def _shade(sheet: Sheet, band: int, top: float, bottom: float) -> Group:
 
 def _grid(sheet: Sheet, plotted: Sequence[tuple[int, float, float]]) -> Group:
     """Draw tick lines through the rows of each band, and a rule where the axis starts."""
-    runs: dict[int, tuple[float, float]] = {}
+    runs: list[tuple[int, float, float]] = []
     for band, top, bottom in plotted:
-        runs[band] = (runs.get(band, (top, bottom))[0], bottom)
+        if runs and runs[-1][0] == band and top - runs[-1][2] < 0.01:
+            runs[-1] = (band, runs[-1][1], bottom)
+        else:
+            runs.append((band, top, bottom))
     shapes: list[Shape] = []
-    for top, bottom in runs.values():
+    for _, top, bottom in runs:
         for tick in sheet.axis.scale.ticks:
             x = sheet.axis.x(tick / 100)
             first = tick == sheet.axis.scale.start

@@ -23,8 +23,10 @@ def forest_content(
     subtitle: str,
     titles: Mapping[str, str],
     sentences: Mapping[str, str],
+    short_sentences: Mapping[str, str] | None = None,
     status_line: str,
     caption: str,
+    short_caption: str = "",
     better: Better,
     invented: bool,
     units: Mapping[str, UnitLine] | None = None,
@@ -42,8 +44,10 @@ def forest_content(
         The outcome; its denominator and window.
     titles, sentences : mapping
         Name and sentence of each band, by the key of its question.
-    status_line, caption : str
-        Words for the foot.
+    short_sentences : mapping, optional
+        Sentences for slides, where the full ones take too much room.
+    status_line, caption, short_caption : str
+        Words for the foot; the last for slides, where the caption takes too much room.
     better : Better
         Which way the outcome should go.
     invented : bool
@@ -72,6 +76,7 @@ def forest_content(
             item,
             title=titles[key],
             sentence=sentences[key],
+            short_sentence=(short_sentences or {}).get(key, ""),
             unit=(units or {}).get(key),
             rows=key not in without_rows,
             level=level,
@@ -95,6 +100,7 @@ def forest_content(
         mark_key=mark_key(marks),
         invented=invented,
         words=words,
+        short_caption=short_caption,
     )
 
 
@@ -107,7 +113,14 @@ def unit_line(
 
 
 def _band(
-    item: PooledTable, *, title: str, sentence: str, unit: UnitLine | None, rows: bool, level: float
+    item: PooledTable,
+    *,
+    title: str,
+    sentence: str,
+    short_sentence: str,
+    unit: UnitLine | None,
+    rows: bool,
+    level: float,
 ) -> Band:
     answer = item.answer
     reading = answer.reading
@@ -121,6 +134,7 @@ def _band(
         lines=_lines(item, level) if rows else (),
         show=answer.show,
         sentence=sentence,
+        short_sentence=short_sentence,
         headline=None if headline is None else _summary(Row.HEADLINE, headline),
         reading=None if apart is None else _summary(apart.row, apart.pooled),
         reading_is_headline=is_headline and headline is not None,

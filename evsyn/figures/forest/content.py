@@ -78,8 +78,8 @@ class Band:
         Rows to draw; empty where the band shows its summary alone.
     show : Show
         How much may be shown.
-    sentence : str
-        What the pool says, and no more.
+    sentence, short_sentence : str
+        What the pool says, and no more; and the same for a slide, empty where there is none.
     headline, reading : Summary or None
         The two rows; ``reading`` is ``None`` where it is the headline or where there is none.
     reading_is_headline : bool
@@ -96,6 +96,7 @@ class Band:
     lines: tuple[StudyLine, ...]
     show: Show
     sentence: str
+    short_sentence: str = ""
     headline: Summary | None = None
     reading: Summary | None = None
     reading_is_headline: bool = False
@@ -129,8 +130,9 @@ class ForestContent:
         At least one.
     status_line : str
         What a reader must know of the review; stands on every page.
-    caption, mark_key : str
-        Interval method and remarks; the letters beside the counts explained.
+    caption, short_caption, mark_key : str
+        Interval method and remarks; the same for a slide, empty where there is none; the letters
+        beside the counts explained.
     invented : bool
         Whether any of it is invented; marks every page.
     words : ForestWords
@@ -146,3 +148,4 @@ class ForestContent:
     mark_key: str
     invented: bool
     words: ForestWords
+    short_caption: str = ""

@@ -58,13 +58,19 @@ def _invented(sheet: Sheet) -> tuple[Group, float]:
 def _headings(sheet: Sheet, top: float) -> tuple[Group, float]:
     words, size = sheet.content.words, sheet.size
     y = top + 0.95 * size
-    shapes: list[Shape] = [typeset(sheet.label, y, words.study, size, DIM)]
+    shapes: list[Shape] = []
+    bands = sheet.content.bands
+    counts = words.count if any(band.observed for band in bands) else ""
+    if any(band.lines for band in bands):
+        shapes.append(typeset(sheet.label, y, words.study, size, DIM))
     if sheet.fmt.stacked:
-        both = f"{words.count}, {words.rate}"
+        rate = words.rate_alone if sheet.cramped and counts else words.rate
+        both = f"{counts}, {rate}" if counts else rate
         shapes.append(typeset(sheet.rate, y, both, size, DIM, anchor="end"))
         y += sheet.line_height
     else:
-        shapes.append(typeset(sheet.count, y, words.count, size, DIM, anchor="end"))
+        if counts:
+            shapes.append(typeset(sheet.count, y, counts, size, DIM, anchor="end"))
         shapes.append(typeset(sheet.rate, y, words.rate, size, DIM, anchor="end"))
     shapes += tick_labels(sheet, y)
     return Group("heading", tuple(shapes)), y + 0.45 * size

@@ -17,6 +17,8 @@ from evsyn.figures.shapes import FigureLayout, Group, Page
 _ABOVE_STATUS, _MOST_GAIN = 0.5, 0.9
 #: A page must have room for this many lines of bands.
 _LEAST_LINES = 6
+#: How finely the height of even pages is sought.
+_EVEN_STEPS = 24
 #: Stands for the page number while the number of pages is not known.
 _MANY = 999
 
@@ -24,7 +26,8 @@ _MANY = 999
 def forest_layout(content: ForestContent, fmt: PageFormat) -> FigureLayout:
     """Lay out a forest plot.
 
-    The largest type size at which one page holds everything is taken. Where even the least size
+    The largest type size at which one page holds everything, with names of ordinary length uncut,
+    is taken. Where even the least size
     does not, a slide shows the summaries alone and says so; other sheets turn pages.
 
     Parameters
@@ -39,6 +42,8 @@ def forest_layout(content: ForestContent, fmt: PageFormat) -> FigureLayout:
     ValueError
         If title, caption and status line leave no room for the bands.
     """
+    if fmt.max_rows is not None:
+        content = _for_slide(content)
     rows = sum(len(band.lines) for band in content.bands)
     pages = _one_page(content, fmt)
     if pages is None and fmt.max_rows is not None and rows:
@@ -52,8 +57,9 @@ def forest_layout(content: ForestContent, fmt: PageFormat) -> FigureLayout:
 def _one_page(content: ForestContent, fmt: PageFormat) -> list[Page] | None:
     if fmt.max_rows is not None and _rows(content) > fmt.max_rows:
         return None
-    for size in fmt.sizes:
-        sheet = Sheet.across(content, fmt, size)
+    sheets = [Sheet.across(content, fmt, size) for size in fmt.sizes]
+    # Names are cut only where no smaller type, down to the least allowed, would spare them.
+    for sheet in sorted(sheets, key=lambda sheet: sheet.cramped):
         blocks = all_blocks(sheet)
         if fmt.height is None or total_height(blocks) <= _room(sheet, fmt.height, 1):
             return [_page(sheet, blocks, 1, 1)]
@@ -65,7 +71,15 @@ def _several_pages(content: ForestContent, fmt: PageFormat) -> list[Page]:
     room = _room(sheet, fmt.height or 0.0, _MANY)
     if room < _LEAST_LINES * sheet.line_height:
         raise ValueError("title, caption and status line leave no room for the rows on this sheet")
-    runs = turned(all_blocks(sheet), room, partial(continued_block, sheet))
+    blocks, title = all_blocks(sheet), partial(continued_block, sheet)
+    runs = turned(blocks, room, title)
+    # Even pages read better than full ones and a remnant: the least room that needs no more.
+    least = total_height(blocks) / len(runs)
+    for step in range(_EVEN_STEPS):
+        even = turned(blocks, least + (room - least) * step / _EVEN_STEPS, title)
+        if len(even) == len(runs):
+            runs = even
+            break
     return [_page(sheet, run, i + 1, len(runs)) for i, run in enumerate(runs)]
 
 
@@ -100,6 +114,17 @@ def _page(sheet: Sheet, blocks: Sequence[Block], page: int, pages: int) -> Page:
     groups: list[Group] = [*behind, *watermark(sheet, top, bottom), *above, *before, *foot, *last]
     whole = y + _bottom_margin(sheet) if height is None else height
     return Page(sheet.fmt.width, whole, tuple(groups))
+
+
+def _for_slide(content: ForestContent) -> ForestContent:
+    """Take the short words where there are any."""
+    return replace(
+        content,
+        bands=tuple(
+            replace(band, sentence=band.short_sentence or band.sentence) for band in content.bands
+        ),
+        caption=content.short_caption or content.caption,
+    )
 
 
 def _summaries_only(content: ForestContent, rows: int) -> ForestContent:

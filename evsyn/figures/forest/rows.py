@@ -4,7 +4,7 @@ import re
 
 from evsyn.figures.forest.content import Band, StudyLine, Summary, UnitLine
 from evsyn.figures.forest.marks import prediction_marks, study_marks, summary_marks, unit_marks
-from evsyn.figures.forest.sheet import GAP, Sheet, count_words, rate_words
+from evsyn.figures.forest.sheet import GAP, TAG_GAP, Sheet, count_words, rate_words, tag_words
 from evsyn.figures.measure import shortened, text_width, typeset
 from evsyn.figures.palette import DIM, INK, PAPER, UNIT, BandColours
 from evsyn.figures.shapes import Box, Group, Rect, Shape, Text
@@ -96,8 +96,7 @@ def summary_rows(
     said = []
     for i, summary in enumerate(band.summaries):
         is_open = summary is band.reading
-        tag = words.headline_and_read if band.reading_is_headline else words.headline
-        tag = words.read if is_open else tag
+        tag = tag_words(words, band, summary)
         start = top + i * each
         shapes += _summary_texts(sheet, tag, summary, start, each)
         y = sheet.plot_centre(start, each)
@@ -135,12 +134,8 @@ def _row_texts(
 ) -> list[Text]:
     size, y = sheet.size, sheet.baseline(sheet.text_centre(top, height))
     if sheet.fmt.stacked:
-        letters = f" {marks}" if marks else ""
-        numbers = f"{count_words(row)}{letters}, {rate_words(row)}"
+        numbers = sheet.numbers(row, marks)
         right = typeset(sheet.rate, y, numbers, size, INK, anchor="end", bold=bold)
-        if right.width > 0.72 * sheet.label_room:
-            numbers = f"{count_words(row)}{letters}, {rate_words(row).split(' ', 1)[0]}"
-            right = typeset(sheet.rate, y, numbers, size, INK, anchor="end", bold=bold)
         room = sheet.label_room - right.width - GAP * size
         label = shortened(name, room, size, bold=bold)
         return [typeset(sheet.label, y, label, size, INK, bold=bold), right]
@@ -160,7 +155,7 @@ def _summary_texts(
     rate = typeset(sheet.rate, y, rate_words(summary), size, INK, anchor="end", bold=True)
     name = typeset(sheet.label, y, tag, size, INK, bold=True)
     texts: list[Shape] = [name, rate]
-    start = name.x + name.width + 0.6 * size
+    start = name.x + name.width + TAG_GAP * size
     end = rate.box.left - GAP * size if sheet.fmt.stacked else sheet.axis.left - GAP * size
     if text_width(summary.method, size) <= end - start:
         texts.append(typeset(start, y, summary.method, size, DIM))

@@ -1,19 +1,23 @@
 """Where things stand across a sheet: columns, axis, and the words of the columns."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Self
 
-from evsyn.figures.forest.content import ForestContent, StudyLine, Summary, UnitLine
+from evsyn.figures.forest.content import Band, ForestContent, StudyLine, Summary, UnitLine
 from evsyn.figures.forest.scale import Axis, scale_for
+from evsyn.figures.forest.words import ForestWords
 from evsyn.figures.formats import PageFormat
 from evsyn.figures.measure import text_width
 from evsyn.wording.numbers import count, percent, span
 
-#: In units of the type size: free room beside columns, beside the band's edge, around the axis.
-GAP, PAD, OVERHANG = 1.2, 0.9, 0.8
+#: In units of the type size: free room beside columns, beside the band's edge, around the axis,
+#: between a summary's tag and its method.
+GAP, PAD, OVERHANG, TAG_GAP = 1.2, 0.9, 0.8, 0.6
 #: Least share of the width that belongs to the intervals.
 _PLOT_SHARE = 0.34
-_LEAST_LABEL = 6.0
+#: Shortest room for names, and the longest name that should not be cut.
+_LEAST_LABEL, _ORDINARY_LABEL = 6.0, 18.0
 
 
 def rate_words(row: StudyLine | UnitLine | Summary) -> str:
@@ -24,6 +28,13 @@ def rate_words(row: StudyLine | UnitLine | Summary) -> str:
 def count_words(row: StudyLine | UnitLine) -> str:
     """Write a row's count."""
     return count(row.events, row.total)
+
+
+def tag_words(words: ForestWords, band: Band, summary: Summary) -> str:
+    """Say which pooled row this is."""
+    if summary is band.reading:
+        return words.read
+    return words.headline_and_read if band.reading_is_headline else words.headline
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +53,8 @@ class Sheet:
         Edges of the bands.
     label, label_room : float
         Where row names start, and how long they may be.
+    cramped : bool
+        Whether a name of ordinary length must be cut, or a stacked row drops its limits.
     count, marks, rate : float
         Right edge of the counts, left edge of the letters, right edge of the rates.
     axis : Axis
@@ -55,6 +68,7 @@ class Sheet:
     right: float
     label: float
     label_room: float
+    cramped: bool
     count: float
     marks: float
     rate: float
@@ -63,12 +77,20 @@ class Sheet:
     @property
     def line_height(self) -> float:
         """Distance between two baselines of running text."""
-        return 1.22 * self.size
+        return 1.19 * self.size
 
     @property
     def row_height(self) -> float:
         """Least height of a row."""
         return self.line_height + (1.15 * self.size if self.fmt.stacked else 0)
+
+    def numbers(self, row: StudyLine | UnitLine, letters: str) -> str:
+        """Return count, letters and rate in one, as a stacked row prints them."""
+        return stacked_numbers(row, letters, with_limits=not self.cramped)
+
+    def plot_top(self, top: float) -> float:
+        """Return where the room of a row's marks starts."""
+        return top + (self.line_height if self.fmt.stacked else 0)
 
     def text_centre(self, top: float, height: float) -> float:
         """Return the middle of a row's words."""
@@ -76,8 +98,7 @@ class Sheet:
 
     def plot_centre(self, top: float, height: float) -> float:
         """Return the height at which a row's marks stand."""
-        above = self.line_height if self.fmt.stacked else 0
-        return top + above + (height - above) / 2
+        return (self.plot_top(top) + top + height) / 2
 
     def baseline(self, centre: float) -> float:
         """Return the baseline that centres a line of text on a height."""
@@ -92,12 +113,12 @@ class Sheet:
         if fmt.stacked:
             axis = Axis(scale, label + over, inner_right - over)
             room = inner_right - label
-            return cls(
-                content, fmt, size, left, right, label, room, label, label, inner_right, axis
-            )
+            tight = _stacked_is_tight(content, size, room)
+            ends = (label, label, inner_right)
+            return cls(content, fmt, size, left, right, label, room, tight, *ends, axis)
         names, counts, letters, rates = _column_widths(content, size)
         marks_room = letters + gap / 2 if letters else 0.0
-        others = counts + marks_room + rates + 4 * gap / 2 + gap
+        others = counts + marks_room + rates + 3 * gap
         free = inner_right - label - others
         plot_least = _PLOT_SHARE * (right - left)
         name = max(_LEAST_LABEL * size, min(names, free - plot_least))
@@ -111,6 +132,7 @@ class Sheet:
             right,
             label,
             name,
+            name < min(names, _ORDINARY_LABEL * size),
             count_right,
             count_right + gap / 2,
             inner_right,
@@ -118,21 +140,58 @@ class Sheet:
         )
 
 
-def _column_widths(content: ForestContent, size: float) -> tuple[float, float, float, float]:
-    words = content.words
-    names, counts, letters, rates = [words.study], [words.count], [""], [words.rate]
-    bold = [""]
+def stacked_numbers(row: StudyLine | UnitLine, letters: str, *, with_limits: bool) -> str:
+    """Write count, letters and rate in one."""
+    beside = f" {letters}" if letters else ""
+    rate = rate_words(row) if with_limits else percent(row.estimate)
+    return f"{count_words(row)}{beside}, {rate}"
+
+
+def _stacked_is_tight(content: ForestContent, size: float, room: float) -> bool:
+    """Return whether some name of ordinary length does not fit beside its full numbers."""
+    needs = [0.0]
     for band in content.bands:
         for line in band.lines:
-            names.append(line.name)
-            counts.append(count_words(line))
-            letters.append(line.marks)
-            rates.append(rate_words(line))
-        rates += [rate_words(summary) for summary in band.summaries]
+            numbers = text_width(stacked_numbers(line, line.marks, with_limits=True), size)
+            needs.append(min(text_width(line.name, size), _ORDINARY_LABEL * size) + numbers)
         if band.unit is not None:
-            bold += [f"{words.unit}: {band.unit.label}"]
-            counts.append(count_words(band.unit))
-            rates.append(rate_words(band.unit))
-    plain = [max(text_width(item, size) for item in column) for column in (names, letters)]
-    heavy = [max(text_width(item, size, bold=True) for item in c) for c in (counts, rates, bold)]
-    return max(plain[0], heavy[2]), heavy[0], plain[1], heavy[1]
+            name = f"{content.words.unit}: {band.unit.label}"
+            numbers = text_width(stacked_numbers(band.unit, "", with_limits=True), size, bold=True)
+            needs.append(text_width(name, size, bold=True) + numbers)
+    return max(needs) + GAP * size > room
+
+
+def _column_widths(content: ForestContent, size: float) -> tuple[float, float, float, float]:
+    """Return the room that names, counts, letters and rates need."""
+    words = content.words
+    lines = [line for band in content.bands for line in band.lines]
+    units = [band.unit for band in content.bands if band.unit is not None]
+    pooled = [(band, summary) for band in content.bands for summary in band.summaries]
+    # Summaries have no count of their own: their words may run on through that column.
+    through = max((_summary_room(words, band, row, size) for band, row in pooled), default=0.0)
+    counts = max(
+        _widest([words.count] if lines or units else [], size),
+        _widest(map(count_words, lines), size),
+        _widest(map(count_words, units), size, bold=True),
+    )
+    letters = _widest((line.marks for line in lines), size)
+    names = max(
+        _widest([words.study] if lines else [], size),
+        _widest((line.name for line in lines), size),
+        _widest((f"{words.unit}: {unit.label}" for unit in units), size, bold=True),
+        through - (counts + GAP * size) - letters,
+    )
+    bold_rates = [rate_words(row) for row in (*units, *(summary for _, summary in pooled))]
+    rates = max(
+        _widest([words.rate, *map(rate_words, lines)], size), _widest(bold_rates, size, bold=True)
+    )
+    return names, counts, letters, rates
+
+
+def _summary_room(words: ForestWords, band: Band, summary: Summary, size: float) -> float:
+    tag = text_width(tag_words(words, band, summary), size, bold=True)
+    return tag + TAG_GAP * size + text_width(summary.method, size)
+
+
+def _widest(column: Iterable[str], size: float, *, bold: bool = False) -> float:
+    return max((text_width(words, size, bold=bold) for words in column), default=0.0)

@@ -7,6 +7,9 @@ from evsyn.effects.arguments import Floats
 from evsyn.pooling.studies import WeightedMean
 from evsyn.pooling.summary_interval.result import HalfWidth
 
+#: Paule and Mandel's estimator, and others at equal precision, make ``q`` 1 but for rounding.
+_ROUNDING = 1e-9
+
 
 def hartung_knapp_floor(at: WeightedMean, k: Floats, level: float) -> HalfWidth:
     """Return ``t(k - 1) * se * sqrt(max(1, q))``, ``q`` as in the unfloored form.
@@ -19,4 +22,4 @@ def hartung_knapp_floor(at: WeightedMean, k: Floats, level: float) -> HalfWidth:
     """
     factor = at.q / (k - 1)
     t = special.stdtrit(k - 1, (1 + level) / 2)
-    return HalfWidth(t * at.se * np.sqrt(np.maximum(factor, 1.0)), factor < 1)
+    return HalfWidth(t * at.se * np.sqrt(np.maximum(factor, 1.0)), factor < 1 - _ROUNDING)

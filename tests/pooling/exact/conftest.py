@@ -1,9 +1,11 @@
-"""The likelihood by a second route: 40-digit integration, and adaptive quadrature of scipy."""
+"""The likelihood by a second route: 40-digit integration, and a fixed fine grid with scipy."""
 
 import mpmath as mp
 import numpy as np
 import pytest
 from scipy import integrate, special, stats
+
+GRID = np.linspace(-9, 9, 3001)
 
 
 def _pieces(x, n, eta, tau):
@@ -39,14 +41,15 @@ def log_likelihood_40_digits(x, n, eta, tau):
         return mp.log(area) - shift + choose
 
 
-def log_likelihood_scipy(x, n, eta, tau):
-    """The same of one study by scipy's adaptive quadrature over the log-odds."""
-
-    def density(z):
-        return stats.binom.pmf(x, n, special.expit(eta + tau * z)) * stats.norm.pdf(z)
-
-    area, _ = integrate.quad(density, -9, 9, epsabs=0, epsrel=1e-11, limit=400)
-    return np.log(area)
+def log_likelihood_scipy(events, total, eta, tau):
+    """The same summed over studies, by Simpson's rule on one fixed fine grid."""
+    x, n = np.array(events)[:, None], np.array(total)[:, None]
+    log_odds = np.broadcast_to(eta, len(events))[:, None] + tau * GRID
+    # binom.pmf is slow on tables of this size; its parts are not.
+    choose = special.gammaln(n + 1) - special.gammaln(x + 1) - special.gammaln(n - x + 1)
+    log_pmf = choose + x * special.log_expit(log_odds) + (n - x) * special.log_expit(-log_odds)
+    area = integrate.simpson(np.exp(log_pmf) * stats.norm.pdf(GRID), x=GRID, axis=1)
+    return float(np.log(area).sum())
 
 
 @pytest.fixture(scope="session")
@@ -56,10 +59,4 @@ def forty_digits():
 
 @pytest.fixture(scope="session")
 def by_scipy():
-    def total(events, total, eta, tau):
-        return sum(
-            log_likelihood_scipy(x, n, e, tau)
-            for x, n, e in zip(events, total, np.broadcast_to(eta, len(events)), strict=True)
-        )
-
-    return total
+    return log_likelihood_scipy

@@ -77,7 +77,9 @@ def test_derivatives_are_those_of_the_40_digit_integral(forty_digits, x, n, eta,
 def test_without_spread_it_is_the_binomial():
     x, n, eta = [0, 3, 20], [20, 45, 20], np.array([-2.0, -2.5, 3.0])
     terms = study_terms(read_counts(x, n), eta, 0.0, 32)
-    assert terms.loglik == pytest.approx(stats.binom.logpmf(x, n, 1 / (1 + np.exp(-eta))), abs=1e-11)
+    assert terms.loglik == pytest.approx(
+        stats.binom.logpmf(x, n, 1 / (1 + np.exp(-eta))), abs=1e-11
+    )
     assert terms.by_tau == pytest.approx(0, abs=1e-11)
 
 

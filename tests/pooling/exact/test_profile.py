@@ -53,7 +53,9 @@ def test_largest_tau_lies_half_a_unit_down(by_scipy, counts):
     fit = fit_binomial_normal(*counts)
     tau = largest_tau(*counts)
     assert tau > fit.tau
-    assert fit.loglik - profile_of_tau(by_scipy, counts, tau, fit.mu) == pytest.approx(0.5, abs=1e-4)
+    assert fit.loglik - profile_of_tau(by_scipy, counts, tau, fit.mu) == pytest.approx(
+        0.5, abs=1e-4
+    )
     assert profile_binomial_normal(*counts, fit).tau_hi == pytest.approx(tau, abs=1e-9)
 
 

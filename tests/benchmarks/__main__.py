@@ -1,0 +1,50 @@
+"""How much dearer the tool is than the least any tool could do, in the same run.
+
+``make bench`` prints ratios of whole processes: the tool over a floor that only starts Python,
+imports numpy and scipy.special and reads the same files. Ratios hold where seconds do not.
+"""
+
+import statistics
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+ROOT = Path(__file__).parent.parent.parent
+RUNS = 5
+FLOOR = (
+    "import pathlib, sys, numpy, scipy.special, yaml\n"
+    "for path in pathlib.Path(sys.argv[1]).glob('*.yaml'):\n"
+    "    yaml.load(path.read_bytes(), Loader=yaml.CSafeLoader)\n"
+)
+VERBS = {
+    "check": ("check", "{review}"),
+    "pool one outcome": ("pool", "{review}", "perforation"),
+    "pool all outcomes": ("pool", "{review}"),
+    "forest": ("forest", "{review}", "perforation", "-o", "{out}"),
+}
+
+
+def seconds(command: list[str]) -> float:
+    """Return the median wall time of a whole process."""
+    taken = []
+    for _ in range(RUNS):
+        start = time.perf_counter()
+        subprocess.run(command, check=True, cwd=ROOT, stdout=subprocess.DEVNULL)
+        taken.append(time.perf_counter() - start)
+    return statistics.median(taken)
+
+
+def main() -> None:
+    """Print one line a verb and review: its ratio to the floor."""
+    out = ROOT / "outputs" / "benchmark.svg"
+    for name in ("demo", "published"):
+        review = str(ROOT / "studies" / name)
+        floor = seconds([sys.executable, "-c", FLOOR, review])
+        for verb, words in VERBS.items():
+            filled = [word.format(review=review, out=out) for word in words]
+            ratio = seconds([sys.executable, "-m", "evsyn", *filled]) / floor
+            print(f"{name:10} {verb:18} {ratio:6.2f} times the floor")
+
+
+main()
