@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from evsyn.extraction.review import Review
 from evsyn.extraction.study import AnsweredDoubt, Study
-from evsyn.terms import Answer, Finding, Severity
+from evsyn.terms import Answer, Finding, Severity, Source
 
 
 def with_answers(review: Review, findings: Iterable[Finding]) -> list[Finding]:
@@ -18,7 +18,7 @@ def with_answers(review: Review, findings: Iterable[Finding]) -> list[Finding]:
         What the checks found.
     """
     by_file = {study.source().file: study for study in review.studies}
-    used: set[tuple[str, int]] = set()
+    used: set[Source] = set()
     kept: list[Finding] = []
     for finding in findings:
         study = by_file.get(finding.source.file)
@@ -26,12 +26,12 @@ def with_answers(review: Review, findings: Iterable[Finding]) -> list[Finding]:
         if entry is None:
             kept.append(finding)
             continue
-        used.add((entry.source().file, entry.source().line))
+        used.add(entry.source())
         kept.append(finding.answered(Answer(entry.reason, entry.by, entry.on)))
     for study in review.studies:
         for entry in study.answers:
             place = entry.source()
-            if (place.file, place.line) not in used:
+            if place not in used:
                 kept.append(
                     Finding(
                         "answer-unmatched",
@@ -45,9 +45,10 @@ def with_answers(review: Review, findings: Iterable[Finding]) -> list[Finding]:
 
 
 def _answer_for(finding: Finding, study: Study) -> AnsweredDoubt | None:
+    """Return the answer to a doubt; one that names its place goes before one for all."""
     if finding.severity is not Severity.DOUBT:
         return None
-    for entry in study.answers:
+    for entry in sorted(study.answers, key=lambda answer: answer.at is None):
         path = finding.source.key_path
         named = entry.at is None or path == entry.at or path.startswith(f"{entry.at}.")
         if entry.rule == finding.rule and named:

@@ -14,9 +14,10 @@ RULE = "readable"
 
 def nearest(word: str, known: Sequence[str]) -> str:
     """Return a sentence that offers the nearest known word, or lists all of them."""
-    close = get_close_matches(word.lower(), known, n=1, cutoff=0.6)
+    lowered = {name.lower(): name for name in known}
+    close = get_close_matches(word.lower(), lowered, n=1, cutoff=0.6)
     if close:
-        return f"Did you mean '{close[0]}'?"
+        return f"Did you mean '{lowered[close[0]]}'?"
     listed = ", ".join(known) if known else "none are declared"
     return f"Known words: {listed}."
 
@@ -38,14 +39,20 @@ def refusals(
         The record, whose field descriptions say what was wanted.
     """
     for item in error.errors(include_url=False):
-        steps, line, parent, key = _locate(item["loc"], root)
+        missing = item["type"] == "missing"
+        steps, line, parent, key = _locate(item["loc"], root, missing=missing)
         message, cure = _sentence(item, key, _descriptions(model, parent))
         path = ".".join(steps)
         yield Finding(RULE, Severity.FAULT, Source(file, line, path), message, cure)
 
 
-def _locate(loc: tuple[int | str, ...], root: Block) -> tuple[list[str], int, Any, str]:
-    """Follow an error's location down the file; tags of unions are no keys and are passed over."""
+def _locate(
+    loc: tuple[int | str, ...], root: Block, *, missing: bool
+) -> tuple[list[str], int, Any, str]:
+    """Follow an error's location down the file.
+
+    Tags of unions, and the mark of a refused key, are no keys of the file and are passed over.
+    """
     node: Any = root
     parent: Any = root
     line = root.line or 1
@@ -59,8 +66,8 @@ def _locate(loc: tuple[int | str, ...], root: Block) -> tuple[list[str], int, An
             parent, line = node, node.item_lines[part]
             node = node[part]
             steps.append(str(part))
-        elif isinstance(node, Block) and position == last and isinstance(part, str):
-            steps.append(part)
+        elif missing and isinstance(node, Block) and position == last:
+            steps.append(str(part))
             parent = node
     return steps, line, parent, steps[-1] if steps else ""
 
@@ -100,7 +107,7 @@ def _names(record: type[BaseModel]) -> dict[str, str]:
 
 def _sentence(item: Any, key: str, described: dict[str, str]) -> tuple[str, str]:
     kind, given = item["type"], item["input"]
-    shown = _show(given)
+    was = shown(given)
     wanted = described.get(key, "")
     cure = f"Give {wanted}." if wanted else "See the field reference."
     if key.isdigit():
@@ -110,30 +117,31 @@ def _sentence(item: Any, key: str, described: dict[str, str]) -> tuple[str, str]
     if kind == "extra_forbidden":
         return f"'{key}' is not a field here", nearest(key, sorted(described))
     if kind in ("int_type", "int_from_float", "int_parsing"):
-        return f"'{key}' must be a whole number, and is {shown}", f"{cure} No quotes, no decimals."
+        return f"'{key}' must be a whole number, and is {was}", f"{cure} No quotes, no decimals."
     if kind in ("greater_than_equal", "greater_than", "less_than", "less_than_equal"):
         limit = next(iter(item["ctx"].values()))
         side = "at least" if kind.startswith("greater") else "at most"
-        return f"'{key}' is {shown}, and must be {side} {limit}", cure
+        return f"'{key}' is {was}, and must be {side} {limit}", cure
     if kind in ("literal_error", "enum"):
         allowed = str(item["ctx"]["expected"]).replace("'", "").replace(" or ", ", ").split(", ")
-        return f"'{key}' is {shown}, which is not a known word", nearest(str(given), allowed)
+        return f"'{key}' is {was}, which is not a known word", nearest(str(given), allowed)
     if kind == "bool_type":
-        return f"'{key}' must be true or false, and is {shown}", "Write true or false."
+        return f"'{key}' must be true or false, and is {was}", "Write true or false."
     if kind == "value_error":
-        return f"'{key}' is {shown}, and must be {item['ctx']['error']}", cure
+        return f"'{key}' is {was}, and must be {item['ctx']['error']}", cure
     if kind in ("string_pattern_mismatch", "string_too_long", "string_too_short"):
-        return f"'{key}' is {shown}, which cannot be used here", cure
+        return f"'{key}' is {was}, which cannot be used here", cure
     if kind == "string_type":
-        return f"'{key}' must be a piece of text, and is {shown}", cure
+        return f"'{key}' must be a piece of text, and is {was}", cure
     if kind in ("list_type", "too_short"):
         return f"'{key}' must be a list with at least one '- ' item", cure
     if kind in ("dict_type", "model_type", "model_attributes_type"):
-        return f"'{key}' must be a group of 'key: value' lines, and is {shown}", cure
-    return f"'{key}' cannot be read ({shown})", cure
+        return f"'{key}' must be a group of 'key: value' lines, and is {was}", cure
+    return f"'{key}' cannot be read ({was})", cure
 
 
-def _show(given: Any) -> str:
+def shown(given: Any) -> str:
+    """Return a value as it was written, for a sentence."""
     if given is None:
         return "empty"
     if isinstance(given, dict):
@@ -141,4 +149,6 @@ def _show(given: Any) -> str:
     if isinstance(given, list):
         return "a list"
     written = str(getattr(given, "written", given))
-    return f"'{written[:60]}'"
+    if isinstance(given, bool):
+        written = written.lower()
+    return f"'{written}'" if len(written) <= 60 else f"'{written[:60]}...'"

@@ -8,14 +8,14 @@ from typing import TypeVar
 from pydantic import BaseModel, ValidationError
 
 from evsyn.extraction.answers import with_answers
-from evsyn.extraction.faults import RULE, nearest, refusals
+from evsyn.extraction.faults import RULE, nearest, refusals, shown
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.record import FORMAT
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules import REVIEW_RULES, UNIT_RULES
 from evsyn.extraction.study import Study
 from evsyn.extraction.unit import Unit
-from evsyn.extraction.yaml_text import Block, parse_bytes
+from evsyn.extraction.yaml_text import Block, Whole, parse_bytes
 from evsyn.terms import Finding, Severity, Source
 
 R = TypeVar("R", bound=BaseModel)
@@ -52,9 +52,14 @@ def read_review(folder: Path) -> Review:
     """
     if not folder.is_dir():
         raise UnreadableError([_fault(str(folder), "there is no such folder", "Check the path.")])
+    try:
+        names = _study_files(folder)
+    except OSError as error:
+        message = f"the folder cannot be opened ({error.strerror})"
+        raise UnreadableError([_fault(str(folder), message, "Check who may read it.")]) from error
     plan, findings = _read_record(folder, PLAN_FILE, Plan)
     studies: list[Study] = []
-    for name in _study_files(folder):
+    for name in names:
         study, troubles = _read_study(folder, name)
         findings += troubles
         if study is not None:
@@ -62,7 +67,7 @@ def read_review(folder: Path) -> Review:
     if plan is None:
         raise UnreadableError(findings)
     studies.sort(key=lambda study: (study.citation.year or 9999, study.study))
-    review = Review(folder, plan, tuple(studies))
+    review = Review(folder, plan, tuple(studies), tuple(findings))
     for rule in REVIEW_RULES:
         findings += rule.check(review)
     return review.with_findings(_ranked(with_answers(review, findings)))
@@ -106,7 +111,7 @@ def _study_files(folder: Path) -> list[str]:
     return sorted(
         path.name
         for path in folder.iterdir()
-        if path.suffix in (".yaml", ".yml")
+        if path.suffix.lower() in (".yaml", ".yml")
         and path.name != PLAN_FILE
         and not path.name.startswith(".")
     )
@@ -139,9 +144,9 @@ def _read_root(folder: Path, name: str) -> tuple[Block | None, list[Finding]]:
 
 
 def _validated(root: Block, name: str, model: type[R]) -> tuple[R | None, list[Finding]]:
-    newer = _format_fault(root, name)
-    if newer is not None:
-        return None, [newer]
+    unfit = _format_fault(root, name)
+    if unfit is not None:
+        return None, [unfit]
     try:
         return model.model_validate(root, context={"file": name}), []
     except ValidationError as error:
@@ -151,18 +156,25 @@ def _validated(root: Block, name: str, model: type[R]) -> tuple[R | None, list[F
 def _format_fault(root: Block, name: str) -> Finding | None:
     written = root.get("format")
     line = root.key_lines.get("format", 1)
-    if isinstance(written, int) and not isinstance(written, bool) and written > FORMAT:
+    if written is None:
+        offer = next((key for key in root if nearest(key, ["format"]).startswith("Did")), None)
+        cure = f"Write 'format: {FORMAT}' on the first line"
+        near = offer is not None and offer != "format"
+        cure += f" (line {root.key_lines[offer]} says '{offer}')." if near else "."
+        return _fault(name, "'format' is missing", cure, line)
+    if not isinstance(written, Whole):
+        message = f"'format' must be a whole number without quotes, and is {shown(written)}"
+        return _fault(name, message, f"Write 'format: {FORMAT}'.", line)
+    if written > FORMAT:
         return _fault(
             name,
             f"the file has format {written}, and this version of evsyn reads format {FORMAT}",
             "Use a newer version of evsyn.",
             line,
         )
-    if written is None:
-        offer = next((key for key in root if nearest(key, ["format"]).startswith("Did")), None)
-        cure = f"Write 'format: {FORMAT}' on the first line"
-        cure += f" (line {root.key_lines[offer]} says '{offer}')." if offer else "."
-        return _fault(name, "'format' is missing", cure, line)
+    if written < FORMAT:
+        message = f"the file has format {written}, which does not exist"
+        return _fault(name, message, f"Write 'format: {FORMAT}'.", line)
     return None
 
 

@@ -1,6 +1,7 @@
 """The base of every record read from a file, and the types of its fields."""
 
 import re
+from datetime import date
 from typing import Annotated, Any, Self
 
 from pydantic import (
@@ -20,8 +21,8 @@ from evsyn.terms import Source
 
 FORMAT = 1
 
-_MONTH = re.compile(r"(1[89]|20)\d\d(-(0[1-9]|1[0-2]))?(-(0[1-9]|[12]\d|3[01]))?")
-_DAY = re.compile(r"20\d\d-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])")
+_YEAR_OR_MONTH = re.compile(r"(1[89]|20)[0-9]{2}(-(0[1-9]|1[0-2]))?")
+_DAY = re.compile(r"(1[89]|20)[0-9]{2}-[0-9]{2}-[0-9]{2}")
 
 
 class Record(BaseModel):
@@ -44,9 +45,16 @@ class Record(BaseModel):
         return made
 
     def source(self, key: str = "", place: str = "") -> Source:
-        """Return the place of this record, or of one of its fields."""
+        """Return the place of this record, or of one of its fields, as ``strata.intent``."""
         path = f"{self._block.path}.{key}".strip(".") if key else self._block.path
-        return Source(self._file, self._block.key_lines.get(key, self._block.line), path, place)
+        line, node = self._block.line, self._block
+        for step in key.split("."):
+            line = node.key_lines.get(step, line)
+            below = node.get(step)
+            if not isinstance(below, Block):
+                break
+            node = below
+        return Source(self._file, line, path, place)
 
 
 def _as_written(value: Any) -> Any:
@@ -54,15 +62,25 @@ def _as_written(value: Any) -> Any:
 
 
 def _is_month(text: str) -> str:
-    if not _MONTH.fullmatch(text):
+    if not _YEAR_OR_MONTH.fullmatch(text) and not _in_calendar(text):
         raise ValueError("a date written as 2008, 2008-12 or 2008-12-31")
     return text
 
 
 def _is_day(text: str) -> str:
-    if not _DAY.fullmatch(text):
+    if not _in_calendar(text) or not text.startswith("20"):
         raise ValueError("a date written as 2026-03-02")
     return text
+
+
+def _in_calendar(text: str) -> bool:
+    if not _DAY.fullmatch(text):
+        return False
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        return False
+    return True
 
 
 #: Any text; a number is taken as it was written, so that ``7.70`` keeps its zero.

@@ -19,12 +19,18 @@ _Loader: type = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 MAX_DEPTH = 24
 MAX_DIGITS = 15
+_TOO_DEEP = ("the file is nested too deeply", "Check the indentation.")
 
 _NULL = re.compile(r"~|null|Null|NULL|")
 _TRUE = re.compile(r"true|True|TRUE")
 _FALSE = re.compile(r"false|False|FALSE")
 _INTEGER = re.compile(r"[-+]?[0-9]+|0o[0-7]+|0x[0-9a-fA-F]+")
 _FLOAT = re.compile(r"[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?")
+_LINE_END = re.compile(r"\r\n|\r|\n")
+#: What no figure or page can print: control characters, byte-order marks, code points of no use.
+_HIDDEN = re.compile(
+    "[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
+)
 
 
 class Whole(int):
@@ -92,29 +98,25 @@ def parse_bytes(raw: bytes) -> Parsed:
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        line = raw[: error.start].count(b"\n") + 1
         return _unreadable(
-            line,
+            _line_of(raw[: error.start].decode("latin-1")),
             "the file is not written in UTF-8",
             "Save it again with the encoding UTF-8 (in most editors: Save as, Encoding).",
         )
     if not text.strip():
         return _unreadable(1, "the file is empty", "Write the extract, or delete the file.")
+    hidden = _HIDDEN.search(text)
+    if hidden is not None:
+        line = _line_of(text[: hidden.start()])
+        return Parsed(None, (_hidden_trouble(line, hidden.group()),))
     builder = _Builder()
     try:
         for event in yaml.parse(text, Loader=_Loader):
             builder.take(event)
     except _RefusedError as refusal:
         return Parsed(None, (*builder.troubles, refusal.trouble))
-    except yaml.MarkedYAMLError as error:
-        return Parsed(None, (*builder.troubles, _syntax_trouble(error, text)))
     except yaml.YAMLError as error:
-        line = text[: getattr(error, "position", 0)].count("\n") + 1
-        return _unreadable(
-            line,
-            "the file holds a character that YAML does not allow",
-            "Delete the invisible control character on that line.",
-        )
+        return Parsed(None, (*builder.troubles, _syntax_trouble(error, text)))
     root = builder.root
     if builder.troubles:
         return Parsed(None, tuple(builder.troubles))
@@ -129,14 +131,29 @@ def _unreadable(line: int, message: str, cure: str) -> Parsed:
     return Parsed(None, (Trouble(line, message, cure),))
 
 
-def _syntax_trouble(error: yaml.MarkedYAMLError, text: str) -> Trouble:
-    mark = error.problem_mark or error.context_mark
-    line = mark.line + 1 if mark is not None else 1
-    lines = text.splitlines()
-    written = lines[line - 1] if line <= len(lines) else ""
-    if "\t" in written[: len(written) - len(written.lstrip())] or "\\t" in str(error.problem):
+def _line_of(before: str) -> int:
+    return len(_LINE_END.findall(before)) + 1
+
+
+def _hidden_trouble(line: int, character: str) -> Trouble:
+    return Trouble(
+        line,
+        f"the line holds a hidden character that cannot be printed (U+{ord(character):04X})",
+        "Delete it; typing the line anew is the surest way.",
+    )
+
+
+def _syntax_trouble(error: yaml.YAMLError, text: str) -> Trouble:
+    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
+    problem = str(getattr(error, "problem", None) or "unreadable")
+    lines = _LINE_END.split(text.rstrip())
+    line = min(mark.line + 1, len(lines)) if mark is not None else 1
+    written = lines[line - 1]
+    if "\t" in written[: len(written) - len(written.lstrip())] or "\\t" in problem:
         return Trouble(line, "the line is indented with a tab", "Use spaces instead of the tab.")
-    if "mapping values are not allowed" in str(error.problem):
+    if "nesting depth" in problem:
+        return Trouble(line, *_TOO_DEEP)
+    if "mapping values are not allowed" in problem:
         return Trouble(
             line,
             "there is a second colon in this line",
@@ -144,7 +161,7 @@ def _syntax_trouble(error: yaml.MarkedYAMLError, text: str) -> Trouble:
         )
     return Trouble(
         line,
-        f"the line does not fit YAML ({error.problem or 'unreadable'})",
+        f"the line does not fit YAML ({problem})",
         "Look for a missing quotation mark, bracket or space after a colon here or just above.",
     )
 
@@ -181,6 +198,12 @@ class _Builder:
                 "the line uses a YAML anchor or alias (& or *)",
                 "Write the value out, or put the text between quotation marks.",
             )
+        elif getattr(event, "tag", None):
+            raise _RefusedError(
+                line,
+                "the line uses a YAML tag (a word that begins with !)",
+                "Put the text between quotation marks.",
+            )
         elif isinstance(event, yaml.ScalarEvent):
             self._scalar(event, line)
         elif isinstance(event, yaml.MappingStartEvent):
@@ -205,7 +228,7 @@ class _Builder:
 
     def _begin(self, node: Block | Items, line: int) -> None:
         if len(self._open) >= MAX_DEPTH:
-            raise _RefusedError(line, "the file is nested too deeply", "Check the indentation.")
+            raise _RefusedError(line, *_TOO_DEEP)
         if self._open and isinstance(self._open[-1], Block) and self._keys[-1] is None:
             raise _RefusedError(line, "a key must be a plain word", "Write 'key: value'.")
         self._put(node, line)
@@ -213,16 +236,16 @@ class _Builder:
         self._keys.append(None)
 
     def _scalar(self, event: Any, line: int) -> None:
+        hidden = _HIDDEN.search(event.value)
+        if hidden is not None:
+            self.troubles.append(_hidden_trouble(line, hidden.group()))
         if self._open and isinstance(self._open[-1], Block) and self._keys[-1] is None:
             block, key = self._open[-1], str(event.value)
             if key in block.key_lines:
-                self.troubles.append(
-                    Trouble(
-                        line,
-                        f"'{key}' stands twice, on lines {block.key_lines[key]} and {line}",
-                        "Keep one of the two.",
-                    )
-                )
+                first = block.key_lines[key]
+                where = f"line {line}" if first == line else f"lines {first} and {line}"
+                message = f"'{key}' stands twice, on {where}"
+                self.troubles.append(Trouble(line, message, "Keep one of the two."))
             block.key_lines.setdefault(key, line)
             self._keys[-1] = (key, line)
             return
@@ -253,9 +276,13 @@ def _resolve(written: str, line: int) -> Any:
     if _FALSE.fullmatch(written):
         return False
     if _INTEGER.fullmatch(written):
-        if len(written.lstrip("+-").lstrip("0")) > MAX_DIGITS:
+        digits = written.lstrip("+-").lstrip("0") or "0"
+        if len(digits) > MAX_DIGITS:
             raise _RefusedError(line, "the number is too large", "Check it for a slip of the key.")
-        whole = Whole(written, 0) if written[:2] in ("0o", "0x") else Whole(written)
+        if digits[0] in "ox":
+            whole = Whole(written, 0)
+        else:
+            whole = Whole(f"-{digits}" if written[0] == "-" else digits)
         whole.written = written
         return whole
     if _FLOAT.fullmatch(written):

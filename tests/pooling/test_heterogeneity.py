@@ -51,7 +51,7 @@ def test_a_printed_limit_one_digit_off(printed):
 
 
 def test_mean_i2_of_seven_studies_that_share_one_true_value(printed):
-    # von Hippel PT. BMC Med Res Methodol 2015;15:35, abstract: k = 7, mean estimate 0.124.
+    # von Hippel PT. BMC Med Res Methodol 2015;15:35 (journal from memory), abstract: k = 7, 0.124.
     chances = (np.arange(1_000_000) + 0.5) / 1_000_000
     q = stats.chi2.ppf(chances, 6)
     assert i2_from_q(q, 6).mean() == printed("0.124")

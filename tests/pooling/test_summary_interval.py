@@ -3,6 +3,8 @@
 import numpy as np
 import pytest
 from evsyn import pool_estimates
+from evsyn.pooling.grid import AnalysisGrid
+from evsyn.pooling.two_step import pool_two_step
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
@@ -64,6 +66,9 @@ def test_standard_error_is_the_models_own_whatever_the_interval():
 
 def test_floor_is_not_flagged_where_it_binds_by_rounding_only():
     # Paule and Mandel's equation makes the factor exactly 1 wherever tau2 is above 0.
-    pooled = pool_estimates(*SETS[0], between="paule_mandel", interval="hartung_knapp_floor")
-    assert pooled.tau2 > 0
-    assert not pooled.floor_active
+    rng = np.random.default_rng(6)
+    y, v = rng.normal(size=(50, 7)), rng.uniform(0.05, 0.1, size=(50, 7))
+    grid = AnalysisGrid(tuple(map(str, range(50))), np.ones((50, 7), dtype=bool))
+    answers = pool_two_step(y, v, grid, between="paule_mandel", interval="hartung_knapp_floor")
+    assert np.all(answers.tau2 > 0)
+    assert not np.any(answers.floor_active)

@@ -1,6 +1,7 @@
 """A declared overlap must name studies of the review."""
 
 from collections.abc import Iterator
+from pathlib import PurePosixPath
 
 from evsyn.extraction.faults import nearest
 from evsyn.extraction.review import Review
@@ -13,9 +14,12 @@ NAME = "overlaps-known"
 def check(review: Review) -> Iterator[Finding]:
     """Yield a fault for each overlap with a study that is not there."""
     names = sorted(study.study for study in review.studies)
+    # A study that is there but could not be read has a fault of its own.
+    unread = {PurePosixPath(fault.source.file).stem for fault in review.faults}
     for study in review.studies:
         for overlap in study.overlaps:
-            if overlap.study not in names or overlap.study == study.study:
+            known = overlap.study in names or overlap.study in unread
+            if not known or overlap.study == study.study:
                 yield Finding(
                     NAME,
                     Severity.FAULT,

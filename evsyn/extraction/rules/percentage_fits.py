@@ -19,18 +19,13 @@ def check(review: Review) -> Iterator[Finding]:
         fit = fit_of(count.events, count.total, count.printed)
         exact = f"{count.events} of {count.total} is {100 * count.events / count.total:.2f}%"
         if fit is Fit.IMPOSSIBLE:
-            fitting = counts_that_fit(count.total, count.printed)
-            offer = (
-                f"Of {count.total}, {' or '.join(map(str, fitting))} would give it; "
-                if fitting
-                else f"No count of {count.total} gives it; "
-            )
+            offer = _offer(count.total, counts_that_fit(count.total, count.printed))
             yield Finding(
                 NAME,
                 Severity.DOUBT,
                 placed.source,
                 f"the paper prints {count.printed}, but {exact}",
-                offer + "look for another denominator in the paper.",
+                f"{offer}; look for another denominator in the paper.",
             )
         elif fit is Fit.TRUNCATED:
             yield Finding(
@@ -48,6 +43,14 @@ def check(review: Review) -> Iterator[Finding]:
                 f"no percentage can be read from '{count.printed}'",
                 'Write it as the paper does, as printed: "7.7%".',
             )
+
+
+def _offer(total: int, fitting: range) -> str:
+    if not fitting:
+        return f"No count of {total} gives it"
+    if len(fitting) > 3:
+        return f"Of {total}, any from {fitting[0]} to {fitting[-1]} would give it"
+    return f"Of {total}, {' or '.join(map(str, fitting))} would give it"
 
 
 RULE = ReviewRule(

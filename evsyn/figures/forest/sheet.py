@@ -181,9 +181,10 @@ def _column_widths(content: ForestContent, size: float) -> tuple[float, float, f
         _widest((f"{words.unit}: {unit.label}" for unit in units), size, bold=True),
         through - (counts + GAP * size) - letters,
     )
-    bold_rates = [rate_words(row) for row in (*units, *(summary for _, summary in pooled))]
     rates = max(
-        _widest([words.rate, *map(rate_words, lines)], size), _widest(bold_rates, size, bold=True)
+        _widest([words.rate, *map(rate_words, lines)], size),
+        _widest(map(rate_words, units), size, bold=True),
+        _widest((rate_words(summary) for _, summary in pooled), size, bold=True),
     )
     return names, counts, letters, rates
 

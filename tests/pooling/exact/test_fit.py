@@ -167,6 +167,16 @@ def test_a_million_beside_a_dozen(forty_digits):
         assert total(fit.mu + mu, fit.tau + tau) < fit.loglik - 1e-7
 
 
+def test_nodes_grow_until_the_answer_is_stable(forty_digits):
+    # One integrand has a plateau, a cliff and a long tail: 64 nodes are not enough for it.
+    counts = ([0, 0, 0, 1], [1_000_000, 10, 10, 10])
+    fit = fit_binomial_normal(*counts)
+    assert fit.converged
+    assert fit.nodes > 64
+    by_integral = sum(forty_digits(x, n, fit.mu, fit.tau) for x, n in zip(*counts, strict=True))
+    assert fit.loglik == pytest.approx(float(by_integral), abs=1e-7)
+
+
 def test_ten_thousand_studies():
     rng = np.random.default_rng(20)
     total = rng.integers(8, 250, 10_000)

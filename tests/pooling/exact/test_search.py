@@ -12,7 +12,7 @@ FUNCTIONS = [
     (lambda x: x**3 - 2, 0.0, 5.0),
     (lambda x: math.exp(x) - 1e6, -50.0, 50.0),
     (lambda x: math.atan(x - 3), -100.0, 4.0),
-    (lambda x: (x - 1) ** 3, 0.0, 3.5),
+    (lambda x: math.tanh(20 * (x - 1)), -3.0, 3.5),
     (lambda x: 1 - x * x, 5.0, 0.0),
 ]
 
