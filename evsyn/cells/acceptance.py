@@ -76,7 +76,7 @@ def _crowded(arm: Arm, count: Count, plan: Plan) -> str:
     if count.counted_by is CountedBy.PATIENT:
         return ""
     most = plan.pooling.procedures_per_patient
-    procedures = count.total if arm.procedures is None else arm.procedures
+    procedures = max(count.total, arm.procedures or 0)
     if procedures / arm.patients <= most + 1e-9:
         return ""
     return (

@@ -71,7 +71,7 @@ def ancestors(study: Study, arm: Arm) -> Iterator[Arm]:
     """Yield the arms that ``arm`` lies inside, the whole-study arm last."""
     current = study.arm_named(arm.part_of) if arm.part_of else None
     met = []
-    while current is not None:
+    while current is not None and current.arm not in met:
         met.append(current.arm)
         yield current
         current = study.arm_named(current.part_of) if current.part_of else None

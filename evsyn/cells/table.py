@@ -10,12 +10,14 @@ from collections.abc import Callable, Iterable
 
 from evsyn.cells.acceptance import Accepted, Refused, judge
 from evsyn.cells.cell import Cell, CellTable, LeftOut, Mark, Question
-from evsyn.cells.levels import ancestors, arm_level, era_level
+from evsyn.cells.levels import arm_level, era_level
+from evsyn.cells.nesting import lacks_patients, not_at_named_levels, topmost, without_crossing
+from evsyn.cells.overlaps import winners
 from evsyn.extraction.plan import EraStratum, Plan
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.rule import count_source
 from evsyn.extraction.study import Arm, Study
-from evsyn.terms import OVERALL, UNPLACED, Covers
+from evsyn.terms import OVERALL, UNPLACED
 
 
 def cell_table(
@@ -55,8 +57,14 @@ def cell_table(
         left_out += dropped
         if row is not None:
             cells.append(row)
-    kept, doubled = _without_overlaps(review, cells)
-    return CellTable(question, tuple(kept), (*left_out, *doubled))
+    lost = winners(review, cells)
+    kept = tuple(cell for cell in cells if cell.study not in lost)
+    left_out += [
+        _left(cell, f"shares patients with {lost[cell.study]}, which is pooled")
+        for cell in cells
+        if cell.study in lost
+    ]
+    return CellTable(question, kept, tuple(left_out))
 
 
 def _any_arm(_: Arm) -> bool:
@@ -79,9 +87,10 @@ def _study_row(
         for item in judged
         if isinstance(item, Refused)
     ]
-    accepted = _topmost(study, [item for item in judged if isinstance(item, Accepted)])
+    accepted = [item for item in judged if isinstance(item, Accepted)]
     if question.level == UNPLACED and question.stratum in plan.strata:
-        accepted = _not_told_by_parts(study, accepted, question, plan)
+        accepted = not_at_named_levels(study, accepted, question, plan)
+    accepted = topmost(study, accepted)
     if not accepted:
         return None, left_out
     groups: dict[tuple[str, str, str], list[Accepted]] = {}
@@ -93,57 +102,16 @@ def _study_row(
         if group is not chosen:
             reason = "on another basis or window than the arms of this study that are pooled"
             left_out += [_left_count(study, question.outcome, i, reason) for i in group]
-    separate = [arm for arm in study.arms if belongs(arm) and _is_separate(study, arm)]
-    partial = _lacks_arms(study, chosen, separate)
-    return _summed(study, question.outcome, chosen, partial=partial), left_out
+    kept, crossing = without_crossing(study, chosen)
+    reason = "may hold the same patients as the arms of this study that are pooled"
+    left_out += [_left_count(study, question.outcome, item, reason) for item in crossing]
+    partial = lacks_patients(study, kept, belongs)
+    return _summed(study, question.outcome, kept, partial=partial), left_out
 
 
 def _fitness(group: list[Accepted]) -> tuple[bool, int]:
     """Put the plan's target basis and window first, then the group that holds most."""
     return group[0].rank != (0, 0), -sum(item.count.total for item in group)
-
-
-def _topmost(study: Study, accepted: list[Accepted]) -> list[Accepted]:
-    """Drop every arm that lies inside another accepted one."""
-    names = {item.arm.arm for item in accepted}
-    return [
-        item
-        for item in accepted
-        if not any(above.arm in names for above in ancestors(study, item.arm))
-    ]
-
-
-def _not_told_by_parts(
-    study: Study, accepted: list[Accepted], question: Question, plan: Plan
-) -> list[Accepted]:
-    """Drop a mixed arm whose parts already enter named levels: no patient in two levels."""
-    named = [
-        arm
-        for arm in study.arms
-        if question.outcome in arm.outcomes
-        and arm_level(arm, question.stratum) != UNPLACED
-        and isinstance(judge(arm, question.outcome, plan), Accepted)
-    ]
-    inside = {above.arm for arm in named for above in ancestors(study, arm)}
-    return [item for item in accepted if item.arm.arm not in inside]
-
-
-def _is_separate(study: Study, arm: Arm) -> bool:
-    return arm.covers is not Covers.WHOLE_STUDY and not any(ancestors(study, arm))
-
-
-def _lacks_arms(study: Study, chosen: list[Accepted], separate: list[Arm]) -> bool:
-    pooled = {item.arm.arm for item in chosen}
-    if any(item.arm.covers is Covers.WHOLE_STUDY for item in chosen):
-        return False
-    return any(
-        arm.arm not in pooled and not any(inner in pooled for inner in _names_inside(study, arm))
-        for arm in separate
-    )
-
-
-def _names_inside(study: Study, arm: Arm) -> list[str]:
-    return [a.arm for a in study.arms if any(b.arm == arm.arm for b in ancestors(study, a))]
 
 
 def _summed(study: Study, outcome: str, chosen: list[Accepted], *, partial: bool) -> Cell:
@@ -174,19 +142,3 @@ def _left_count(study: Study, outcome: str, item: Accepted | Refused, reason: st
 
 def _left(row: Cell, reason: str) -> LeftOut:
     return LeftOut(row.study, row.label, row.events, row.total, reason, row.sources[0])
-
-
-def _without_overlaps(review: Review, cells: list[Cell]) -> tuple[list[Cell], list[LeftOut]]:
-    """Of two studies that certainly share patients, keep the one named, else the larger."""
-    rows = {cell.study: cell for cell in cells}
-    left_out: list[LeftOut] = []
-    for study in review.studies:
-        for overlap in study.overlaps:
-            one, other = rows.get(study.study), rows.get(overlap.study)
-            if overlap.kind != "certain" or one is None or other is None:
-                continue
-            keep = overlap.keep or (one if one.total >= other.total else other).study
-            lost = other if keep == one.study else one
-            del rows[lost.study]
-            left_out.append(_left(lost, f"shares patients with {keep}, which is pooled"))
-    return [cell for cell in cells if cell.study in rows], left_out

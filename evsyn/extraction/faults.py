@@ -11,6 +11,22 @@ from evsyn.terms import Finding, Severity, Source
 
 RULE = "readable"
 
+_SIDES = {
+    "greater_than_equal": "at least",
+    "greater_than": "above",
+    "less_than_equal": "at most",
+    "less_than": "below",
+}
+_KINDS = {
+    "string_too_long": "is too long",
+    "string_too_short": "is empty",
+    "string_type": "must be a piece of text, and is {}",
+    "float_type": "must be a number, and is {}",
+    "dict_type": "must be a group of 'key: value' lines, and is {}",
+    "model_type": "must be a group of 'key: value' lines, and is {}",
+    "model_attributes_type": "must be a group of 'key: value' lines, and is {}",
+}
+
 
 def nearest(word: str, known: Sequence[str]) -> str:
     """Return a sentence that offers the nearest known word, or lists all of them."""
@@ -116,28 +132,33 @@ def _sentence(item: Any, key: str, described: dict[str, str]) -> tuple[str, str]
         return f"'{key}' is missing", cure
     if kind == "extra_forbidden":
         return f"'{key}' is not a field here", nearest(key, sorted(described))
-    if kind in ("int_type", "int_from_float", "int_parsing"):
-        return f"'{key}' must be a whole number, and is {was}", f"{cure} No quotes, no decimals."
-    if kind in ("greater_than_equal", "greater_than", "less_than", "less_than_equal"):
-        limit = next(iter(item["ctx"].values()))
-        side = "at least" if kind.startswith("greater") else "at most"
-        return f"'{key}' is {was}, and must be {side} {limit}", cure
     if kind in ("literal_error", "enum"):
         allowed = str(item["ctx"]["expected"]).replace("'", "").replace(" or ", ", ").split(", ")
         return f"'{key}' is {was}, which is not a known word", nearest(str(given), allowed)
+    if kind == "string_pattern_mismatch":
+        said = was if item["loc"][-1] == "[key]" else f"'{key}' is {was}, which"
+        return f"{said} is not a name", "A name has letters, digits, '_' and '-', and no spaces."
+    if kind.startswith("int_"):
+        return f"'{key}' must be a whole number, and is {was}", f"{cure} No quotes, no decimals."
     if kind == "bool_type":
         return f"'{key}' must be true or false, and is {was}", "Write true or false."
+    return f"'{key}' {_complaint(item, was)}", cure
+
+
+def _complaint(item: Any, was: str) -> str:
+    """Say what is wrong with a value of the right place and the wrong kind or size."""
+    kind, context = item["type"], item.get("ctx", {})
+    if kind in ("greater_than_equal", "greater_than", "less_than", "less_than_equal"):
+        side = _SIDES[kind]
+        return f"is {was}, and must be {side} {next(iter(context.values()))}"
     if kind == "value_error":
-        return f"'{key}' is {was}, and must be {item['ctx']['error']}", cure
-    if kind in ("string_pattern_mismatch", "string_too_long", "string_too_short"):
-        return f"'{key}' is {was}, which cannot be used here", cure
-    if kind == "string_type":
-        return f"'{key}' must be a piece of text, and is {was}", cure
+        return f"is {was}, and must be {context['error']}"
+    if kind == "too_short" and isinstance(item["input"], dict):
+        return "must hold at least one 'key: value' line"
     if kind in ("list_type", "too_short"):
-        return f"'{key}' must be a list with at least one '- ' item", cure
-    if kind in ("dict_type", "model_type", "model_attributes_type"):
-        return f"'{key}' must be a group of 'key: value' lines, and is {was}", cure
-    return f"'{key}' cannot be read ({was})", cure
+        least = context.get("min_length", 1)
+        return f"must be a list with at least {least} '- ' item{'' if least == 1 else 's'}"
+    return _KINDS.get(kind, "cannot be read, and is {}").format(was)
 
 
 def shown(given: Any) -> str:

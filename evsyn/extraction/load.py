@@ -157,10 +157,9 @@ def _format_fault(root: Block, name: str) -> Finding | None:
     written = root.get("format")
     line = root.key_lines.get("format", 1)
     if written is None:
-        offer = next((key for key in root if nearest(key, ["format"]).startswith("Did")), None)
+        near = [key for key in root if nearest(key, ["format"]).startswith("Did")]
         cure = f"Write 'format: {FORMAT}' on the first line"
-        near = offer is not None and offer != "format"
-        cure += f" (line {root.key_lines[offer]} says '{offer}')." if near else "."
+        cure += f" (line {root.key_lines[near[0]]} says '{near[0]}')." if near else "."
         return _fault(name, "'format' is missing", cure, line)
     if not isinstance(written, Whole):
         message = f"'format' must be a whole number without quotes, and is {shown(written)}"
@@ -183,10 +182,13 @@ def _fault(file: str, message: str, cure: str, line: int = 1) -> Finding:
 
 
 def _ranked(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    def rank(finding: Finding) -> tuple[int, bool, str, int]:
+    weight = {rule.name: number for number, rule in enumerate(REVIEW_RULES)}
+
+    def rank(finding: Finding) -> tuple[int, bool, int, str, int]:
         return (
             _ORDER[finding.severity],
             finding.answer is not None,
+            weight.get(finding.rule, -1),
             finding.source.file,
             finding.source.line,
         )

@@ -200,3 +200,12 @@ class Study(Record):
     def arm_named(self, name: str) -> Arm | None:
         """Return the arm of that name, or ``None``."""
         return next((arm for arm in self.arms if arm.arm == name), None)
+
+    def parts_of(self, arm: Arm) -> list[Arm]:
+        """Return the arms directly inside ``arm``; every free arm lies inside the whole study."""
+        whole = arm.covers is Covers.WHOLE_STUDY
+        return [
+            other
+            for other in self.arms
+            if other is not arm and (other.part_of == arm.arm or (whole and other.part_of is None))
+        ]

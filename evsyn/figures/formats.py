@@ -61,7 +61,7 @@ SLIDE = PageFormat(
     ticks_below=False,
 )
 
-_NARROWEST, _STACKED_BELOW = 320, 620
+_NARROWEST, _STACKED_BELOW = 320, 720
 
 
 def web(width: float) -> PageFormat:

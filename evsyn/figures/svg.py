@@ -27,7 +27,7 @@ def svg_text(layout: FigureLayout, page: int = 0) -> str:
     size = f'width="{_n(sheet.width)}{layout.unit}" height="{_n(sheet.height)}{layout.unit}"'
     lines = [
         f'<svg xmlns="http://www.w3.org/2000/svg" {size} '
-        f'viewBox="0 0 {_n(sheet.width)} {_n(sheet.height)}" role="img" '
+        f'viewBox="0 0 {_n(sheet.width)} {_n(sheet.height)}" role="group" '
         f"aria-label={quoteattr(_xml(layout.title))} font-family={quoteattr(_FACES)}>",
         f"<desc>{escape(_xml(layout.description))}</desc>",
         f'<rect width="100%" height="100%" fill="{PAPER}"/>',

@@ -6,19 +6,23 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.special import expit
 
 from evsyn.effects.proportions import logit_effects
-from evsyn.pooling.answer import Centre, Reading, Row
+from evsyn.pooling.answer import Centre, PoolAnswer, Reading, Row
 from evsyn.pooling.beta_binomial import fit_beta_binomial, pool_beta_binomial
 from evsyn.pooling.binomial_normal import (
     BinomialNormalFit,
+    fit_binomial_normal,
     fit_binomial_normal_at,
     largest_tau,
     pool_binomial_normal,
     population_mean,
+    profile_binomial_normal,
 )
 from evsyn.pooling.given_tau import SummaryAtTau, summary_at_largest_tau, summary_at_tau
 from evsyn.pooling.result import Pooled, Status
+from evsyn.terms import Interval
 
 #: Below this between-study standard deviation, next to no spread was seen.
 NEXT_TO_NONE = 0.1
@@ -135,3 +139,22 @@ def _centre_of_fit(fit: BinomialNormalFit) -> Centre:
 
 def _centre_of_summary(summary: SummaryAtTau) -> Centre:
     return Centre(summary.estimate, summary.se, summary.tau)
+
+
+def profile_interval(answer: PoolAnswer, *, level: float) -> Interval | None:
+    """Return the profile-likelihood interval of the exact row, to stand beside its t limits.
+
+    Parameters
+    ----------
+    answer : PoolAnswer
+        An answer; ``None`` is returned where its exact row is missing or did not settle.
+    level : float
+        Two-sided level.
+    """
+    row = answer.rows.get(Row.EXACT)
+    if row is None or row.status is not Status.POOLED:
+        return None
+    fit = fit_binomial_normal(answer.events, answer.total)
+    found = profile_binomial_normal(answer.events, answer.total, fit, level=level)
+    low, high = float(expit(found.mu_low)), float(expit(found.mu_high))
+    return Interval(low, high, level, "profile_likelihood")

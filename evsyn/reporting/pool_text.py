@@ -8,12 +8,13 @@ from evsyn.cells.levels import level_names
 from evsyn.effects.intervals import clopper_pearson
 from evsyn.extraction.review import Review
 from evsyn.pooling.answer import Row
+from evsyn.pooling.reading import profile_interval
 from evsyn.pooling.review import group_label
 from evsyn.pooling.sensitivity import Variant
 from evsyn.pooling.tables import PooledTable
 from evsyn.reporting.plain_table import WIDTH, plain_table
 from evsyn.terms import Source
-from evsyn.wording.heterogeneity import heterogeneity_sentence
+from evsyn.wording.heterogeneity import heterogeneity_sentence, profile_sentence
 from evsyn.wording.numbers import cell, count, counted, limits
 from evsyn.wording.pooled import (
     disagreement_sentence,
@@ -143,7 +144,12 @@ def detail_text(review: Review, pooled: PooledTable, variants: Sequence[Variant]
     title = f"{words.label}, {group or 'all studies'}: in full"
     parts = [title, "-" * len(title)]
     if pooled.answer.show.pooled:
-        parts += [_rows_table(pooled), "", paragraph(heterogeneity_sentence(pooled.answer)), ""]
+        level = review.plan.pooling.level
+        said = (
+            profile_sentence(profile_interval(pooled.answer, level=level)),
+            heterogeneity_sentence(pooled.answer),
+        )
+        parts += [_rows_table(pooled), "", *(paragraph(text) for text in said if text), ""]
     if pooled.table.k:
         parts += [_studies_table(review, pooled), ""]
         marks = frozenset[Mark]().union(*(row.marks for row in pooled.table.cells))

@@ -14,7 +14,7 @@ class Source:
     line : int
         Line of the file, counted from 1.
     key_path : str
-        Keys down to the value, joined by dots, as in ``arms.stent.outcomes.perforation``.
+        Keys down to the value, joined by dots; of a count, its arm and outcome.
     place : str
         Place in the paper as the extractor wrote it; empty where none was given.
     """

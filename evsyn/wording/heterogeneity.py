@@ -3,6 +3,7 @@
 import math
 
 from evsyn.pooling.answer import PoolAnswer, Row
+from evsyn.terms import Interval
 from evsyn.wording.numbers import percent, probability, span, spread
 
 FEW_FOR_I2 = 7
@@ -32,6 +33,7 @@ def heterogeneity_sentence(answer: PoolAnswer) -> str:
         said.append(
             f"Spread between studies, log-odds standard deviation {spread(row.tau)}{limits}"
         )
+        said.append(f"mean over settings, for expected counts, {percent(answer.reading.mean)}")
     said.append(f"study values run from {span(min(shares), max(shares))}")
     head = answer.rows.get(Row.HEADLINE)
     if head is not None and not math.isnan(head.q):
@@ -43,3 +45,13 @@ def heterogeneity_sentence(answer: PoolAnswer) -> str:
     elif head is not None and head.i2_from_q > 0.9:
         text += " An I2 above 90% is usual for large series: read the spread instead."
     return text
+
+
+def profile_sentence(interval: Interval | None) -> str:
+    """Give the exact model's second interval; empty where there is none."""
+    if interval is None:
+        return ""
+    return (
+        "Exact model, by profile likelihood instead of t limits: "
+        f"{span(interval.low, interval.high)}."
+    )

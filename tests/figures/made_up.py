@@ -9,8 +9,8 @@ from evsyn.terms import Better, Source
 
 NAMES = ("Alder", "Bilberry", "Campion", "Dogwood", "Eyebright", "Foxglove", "Gorse", "Hornbeam")
 SENTENCE = (
-    "Perforation, {group}: a typical setting sees 5.3% (3.6% to 7.9%), 96 of 1,204 in 18 studies, by "
-    "the exact binomial-normal model; DerSimonian-Laird, which print uses, gives 6.9% (5.0% to "
+    "Perforation, {group}: a typical setting sees 5.3% (3.6% to 7.9%), 96 of 1,204 in 18 studies, "
+    "by the exact binomial-normal model; DerSimonian-Laird, which print uses, gives 6.9% (5.0% to "
     "9.4%). The rate of an ordinary new setting may lie anywhere from 1.0% to 22.0%."
 )
 STATUS = (

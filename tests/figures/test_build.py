@@ -1,16 +1,16 @@
 """From pooled tables to the words and numbers of the figure."""
 
 import math
+from dataclasses import replace
 
 import pytest
-from scipy.stats import beta
-
 from evsyn.cells.cell import Cell, CellTable, Mark, Question
 from evsyn.figures.forest import ForestContent, forest_content, unit_line
 from evsyn.pooling.answer import Centre, PoolAnswer, Reading, Row, Show
 from evsyn.pooling.result import Pooled, Status
 from evsyn.pooling.tables import PooledTable
 from evsyn.terms import Better, Interval, Source
+from scipy.stats import beta
 
 COUNTS = ((4, 52), (0, 30), (3, 41), (6, 80), (2, 25))
 
@@ -121,8 +121,6 @@ def test_range_comes_from_five_studies(show: Show, k: int, drawn: bool) -> None:
 
 
 def test_a_range_that_does_not_exist_is_not_drawn() -> None:
-    from dataclasses import replace
-
     pooled = item(Show.SOME)
     reading = pooled.answer.reading
     row = replace(reading.pooled, prediction_low=math.nan, prediction_high=math.nan)
@@ -181,8 +179,6 @@ def test_no_pool_and_no_title_are_refused() -> None:
 
 
 def test_a_year_in_the_label_is_not_repeated() -> None:
-    from dataclasses import replace
-
     (band,) = said(item(Show.SOME)).bands
     assert replace(band.lines[0], label="Alder 2000").name == "Alder 2000"
     assert replace(band.lines[0], year=None).name == "Alder"

@@ -1,7 +1,6 @@
 """Pages turn where they may, and lose no strip."""
 
 import pytest
-
 from evsyn.figures.forest.flow import Block, stretched, total_height, turned
 
 

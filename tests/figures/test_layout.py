@@ -1,17 +1,17 @@
 """Where things stand: no overlap, nothing cut, type large enough, marks on every page."""
 
-from itertools import combinations
+from dataclasses import replace
+from itertools import combinations, pairwise
 
 import pytest
-from tests.figures.made_up import NAMES, SENTENCE, STATUS, band, content, studies, study
-
 from evsyn.figures.forest import ForestContent, forest_layout
 from evsyn.figures.formats import A4, SLIDE, PageFormat, web
 from evsyn.figures.shapes import Box, Circle, Line, Page, Polygon, Rect, Shape, Text
 from evsyn.pooling.answer import Show
 from evsyn.terms import Better
+from tests.figures.made_up import NAMES, SENTENCE, STATUS, band, content, studies, study
 
-FORMATS = {"A4": A4, "slide": SLIDE, "phone": web(360), "laptop": web(900), "column": web(620)}
+FORMATS = {"A4": A4, "slide": SLIDE, "phone": web(360), "laptop": web(900), "tablet": web(720)}
 LONG = "Alder-Bilberry-Campion-Dogwood-Eyebright-Foxglove-Gorse-Hornbeam 2009"
 
 
@@ -133,7 +133,7 @@ def test_type_is_large_enough(said: ForestContent, fmt: PageFormat) -> None:
 def test_bands_lie_below_one_another(said: ForestContent, fmt: PageFormat) -> None:
     for page in forest_layout(said, fmt).pages:
         boxes = [group.shapes[0].box for group in page.of("wash")]
-        assert all(a.bottom < b.top for a, b in zip(boxes, boxes[1:], strict=False))
+        assert all(a.bottom < b.top for a, b in pairwise(boxes))
 
 
 @pytest.mark.parametrize(("said", "fmt"), CASES)
@@ -217,8 +217,6 @@ def test_a_slide_shows_at_most_twenty_rows_then_summaries_and_says_so() -> None:
 def test_a_slide_takes_the_short_words() -> None:
     item = band(studies(5), show=Show.SOME)
     said = content(item)
-    from dataclasses import replace
-
     brief = replace(
         said, bands=(replace(item, short_sentence="Read 6.0%."),), short_caption="Exact rows."
     )

@@ -4,8 +4,6 @@ import math
 from dataclasses import replace
 
 import pytest
-from tests.figures.made_up import band, content, studies, study
-
 from evsyn.figures.forest import Band, forest_layout
 from evsyn.figures.forest.scale import Axis
 from evsyn.figures.forest.sheet import Sheet
@@ -13,6 +11,7 @@ from evsyn.figures.formats import A4, SLIDE, web
 from evsyn.figures.palette import PAPER, band_colours
 from evsyn.figures.shapes import Circle, Group, Line, Page, Polygon, Rect
 from evsyn.pooling.answer import Show
+from tests.figures.made_up import band, content, studies, study
 
 STRONG, PALE = band_colours(0).strong, band_colours(0).pale
 

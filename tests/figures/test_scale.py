@@ -1,10 +1,9 @@
 """The axis suits the outcome, and never cuts what must be seen."""
 
 import pytest
-from tests.figures.made_up import band, content, studies, study
-
 from evsyn.figures.forest.scale import Axis, Scale, scale_for, tick_label
 from evsyn.pooling.answer import Show
+from tests.figures.made_up import band, content, studies, study
 
 
 def test_rare_outcomes_start_at_zero_and_end_where_the_data_do() -> None:

@@ -1,16 +1,14 @@
 """What is written is whole, the same each time, and keeps text and sources."""
 
 import re
+import subprocess
+import sys
 from dataclasses import replace
 from pathlib import Path
 from xml.etree import ElementTree
 
 import matplotlib
 import pytest
-from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.figure import Figure
-from tests.figures.made_up import band, content, studies, study
-
 from evsyn.figures import write as writing
 from evsyn.figures.forest import forest_layout
 from evsyn.figures.formats import A4, SLIDE, web
@@ -18,6 +16,9 @@ from evsyn.figures.ink import draw_page, page_figure
 from evsyn.figures.svg import svg_text
 from evsyn.figures.write import write_figure
 from evsyn.pooling.answer import Show
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+from tests.figures.made_up import band, content, studies, study
 
 SVG = "{http://www.w3.org/2000/svg}"
 HOSTILE = "A<script>&\"'$x_1$ =1+1 \U0001f9ea אבג \x07 Alder"
@@ -164,3 +165,12 @@ def test_a_changed_number_changes_the_file() -> None:
     said = content(band(studies(6), show=Show.SOME))
     other = replace(said, bands=(replace(said.bands[0], lines=studies(6, seed=8)),))
     assert svg_text(forest_layout(said, A4)) != svg_text(forest_layout(other, A4))
+
+
+def test_layout_and_svg_need_no_drawing_library_until_they_draw() -> None:
+    code = (
+        "import sys, evsyn.figures.forest, evsyn.figures.svg, evsyn.figures.write;"
+        "print(sorted({'matplotlib', 'pandas', 'statsmodels', 'scipy.stats'} & set(sys.modules)))"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"

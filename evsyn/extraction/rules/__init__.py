@@ -23,6 +23,7 @@ from evsyn.extraction.rules import (
     unit_sums,
 )
 
+#: Order of weight: the first findings shown are those of the first rules here.
 REVIEW_RULES = (
     names_known.RULE,
     names_unique.RULE,
@@ -31,16 +32,16 @@ REVIEW_RULES = (
     dates_in_order.RULE,
     overlaps_known.RULE,
     invented_marked.RULE,
-    place_missing.RULE,
     percentage_fits.RULE,
-    share_fits.RULE,
-    sum_differs.RULE,
-    denominator_assumed.RULE,
-    derivation_differs.RULE,
     parts_differ.RULE,
+    derivation_differs.RULE,
     total_above_patients.RULE,
     flow_in_order.RULE,
     overlap_possible.RULE,
+    sum_differs.RULE,
+    share_fits.RULE,
+    denominator_assumed.RULE,
+    place_missing.RULE,
     citation_thin.RULE,
 )
 

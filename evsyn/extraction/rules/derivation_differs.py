@@ -9,8 +9,8 @@ from evsyn.extraction.rules.rule import ReviewRule, every_count
 from evsyn.terms import Finding, Severity
 
 NAME = "derivation-differs"
-_SUM = re.compile(r"(?<![\d.%/])(\d+(?:\s*[-+−]\s*\d+)+)\s*=\s*(\d+)(?![\d.%])")
-_SHARE = re.compile(r"(\d+(?:\.\d+)?)%\s+of\s+(\d+)\s*=\s*(\d+)(?![\d.])")
+_SUM = re.compile(r"(?<![\d.%/])(\d+(?:\s*[-+−]\s*\d+)+)\s*=\s*(\d+)(?!\d|\.\d|%)")
+_SHARE = re.compile(r"(\d+(?:\.\d+)?)%\s+of\s+(\d+)\s*=\s*(\d+)(?!\d|\.\d)")
 
 
 def check(review: Review) -> Iterator[Finding]:
@@ -29,7 +29,7 @@ def check(review: Review) -> Iterator[Finding]:
 def _wrong(derived: str) -> Iterator[str]:
     for match in _SUM.finditer(derived):
         terms = re.findall(r"[-+−]?\s*\d+", match.group(1))
-        left = sum(int(term.replace(" ", "").replace("−", "-")) for term in terms)
+        left = sum(int(re.sub(r"\s", "", term).replace("−", "-")) for term in terms)
         if left != int(match.group(2)):
             yield match.group(0)
     for match in _SHARE.finditer(derived):

@@ -6,8 +6,17 @@ from evsyn.extraction.faults import nearest
 from evsyn.extraction.plan import Characteristic, EraStratum, LabelledStratum, Plan
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.rule import ReviewRule
-from evsyn.extraction.study import Arm, Count
-from evsyn.terms import AS_PRINTED, MIXED, NOT_STATED, Finding, Severity, Source
+from evsyn.extraction.study import Arm, Count, Study
+from evsyn.terms import (
+    AS_PRINTED,
+    MIXED,
+    NOT_STATED,
+    OVERALL,
+    UNPLACED,
+    Finding,
+    Severity,
+    Source,
+)
 
 NAME = "names-known"
 
@@ -17,10 +26,7 @@ def check(review: Review) -> Iterator[Finding]:
     plan = review.plan
     yield from _plan_words(plan)
     for study in review.studies:
-        place = study.source("characteristics")
-        yield from _characteristics(
-            study.characteristics, plan.characteristics.study, "a study", place
-        )
+        yield from _characteristics(study, plan.characteristics.study, "a study")
         for arm in study.arms:
             yield from _arm_words(arm, plan)
 
@@ -45,18 +51,18 @@ def level_words(name: str, level: str, plan: Plan, source: Source) -> Iterator[F
 
 def _arm_words(arm: Arm, plan: Plan) -> Iterator[Finding]:
     for name, level in arm.strata.items():
-        yield from level_words(name, level, plan, arm.source())
-    place = arm.source("characteristics")
-    yield from _characteristics(arm.characteristics, plan.characteristics.arm, "an arm", place)
+        yield from level_words(name, level, plan, arm.source(f"strata.{name}"))
+    yield from _characteristics(arm, plan.characteristics.arm, "an arm")
     for outcome, count in arm.outcomes.items():
         yield from unknown(outcome, plan.outcomes, "outcome", count.source())
         yield from _count_words(count, plan)
 
 
 def _characteristics(
-    given: Mapping[str, str], declared: Mapping[str, Characteristic], of: str, source: Source
+    record: Study | Arm, declared: Mapping[str, Characteristic], of: str
 ) -> Iterator[Finding]:
-    for key, value in given.items():
+    for key, value in record.characteristics.items():
+        source = record.source(f"characteristics.{key}")
         yield from unknown(key, declared, f"characteristic of {of}", source)
         if key in declared and declared[key].kind == "choice":
             known = [*declared[key].levels, MIXED, NOT_STATED]
@@ -81,15 +87,25 @@ def _plan_words(plan: Plan) -> Iterator[Finding]:
         if isinstance(stratum, EraStratum) and stratum.stands_in_for is not None:
             place = stratum.source("stands_in_for")
             yield from unknown(stratum.stands_in_for, plan.strata, "stratum", place)
-    for reserved in (AS_PRINTED, NOT_STATED, MIXED):
-        if reserved in plan.denominators or reserved in plan.windows:
-            yield Finding(
-                NAME,
-                Severity.FAULT,
-                plan.source(),
-                f"'{reserved}' has a fixed meaning and cannot be declared in the plan",
-                "Use another name.",
-            )
+    yield from _reserved(plan)
+
+
+def _reserved(plan: Plan) -> Iterator[Finding]:
+    """Yield a fault where the plan declares a word whose meaning is fixed."""
+    declared: dict[str, tuple[Mapping[str, object], tuple[str, ...]]] = {
+        "denominators": (plan.denominators, (AS_PRINTED, NOT_STATED, MIXED)),
+        "windows": (plan.windows, (AS_PRINTED, NOT_STATED, MIXED)),
+        "strata": (plan.strata, (OVERALL,)),
+    }
+    for name, stratum in plan.strata.items():
+        if isinstance(stratum, LabelledStratum):
+            declared[f"strata.{name}.levels"] = (stratum.levels, (MIXED, NOT_STATED, UNPLACED))
+    for path, (words, reserved) in declared.items():
+        for word in reserved:
+            if word in words:
+                message = f"'{word}' has a fixed meaning and cannot be declared in the plan"
+                place = plan.source(f"{path}.{word}")
+                yield Finding(NAME, Severity.FAULT, place, message, "Use another name.")
 
 
 RULE = ReviewRule(

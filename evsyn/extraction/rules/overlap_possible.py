@@ -44,10 +44,9 @@ def check(review: Review) -> Iterator[Finding]:
 
 
 def _alarm(one: Study, other: Study) -> str:
-    for field in ("doi", "pmid"):
-        value = getattr(one.citation, field)
-        if value is not None and value == getattr(other.citation, field):
-            return f"both cite the same {field} {value}"
+    same = _papers(one) & _papers(other)
+    if same:
+        return f"both cite the same {min(same)}"
     here, there = one.setting.centres, other.setting.centres
     if not isinstance(here, list) or not isinstance(there, list):
         return ""
@@ -58,6 +57,13 @@ def _alarm(one: Study, other: Study) -> str:
     if first.from_[:4] <= second.to[:4] and second.from_[:4] <= first.to[:4]:
         return f"same centre ({sorted(shared)[0]}) and overlapping dates"
     return ""
+
+
+def _papers(study: Study) -> set[str]:
+    """Return the identifiers of all papers of a study; case does not count in a DOI."""
+    cited = [study.citation, *(report.citation for report in study.reports)]
+    dois = {f"DOI {one.doi.casefold()}" for one in cited if one.doi is not None}
+    return dois | {f"PubMed number {one.pmid}" for one in cited if one.pmid is not None}
 
 
 RULE = ReviewRule(

@@ -18,7 +18,7 @@ def check(review: Review) -> Iterator[Finding]:
 
 
 def _arm(study: Study, arm: Arm) -> Iterator[Finding]:
-    parts = [other for other in study.arms if other.part_of == arm.arm]
+    parts = study.parts_of(arm)
     if not parts or sum(part.patients for part in parts) != arm.patients:
         return
     for outcome, count in arm.outcomes.items():

@@ -30,10 +30,10 @@ def check(unit: Unit, plan: Plan) -> Iterator[Finding]:
             "Correct the period or the day.",
         )
     for stage in unit.flow:
-        yield from unknown(stage, plan.flow, "flow stage", unit.source("flow"))
+        yield from unknown(stage, plan.flow, "flow stage", unit.source(f"flow.{stage}"))
     for group in unit.groups:
         for name, level in group.strata.items():
-            yield from level_words(name, level, plan, group.source("strata"))
+            yield from level_words(name, level, plan, group.source(f"strata.{name}"))
         for outcome, count in group.outcomes.items():
             yield from unknown(outcome, plan.outcomes, "outcome", count.source())
             yield from unknown(count.of, plan.denominators, "denominator basis", count.source("of"))

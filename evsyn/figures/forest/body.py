@@ -6,6 +6,7 @@ from functools import partial
 from evsyn.figures.forest.content import Band
 from evsyn.figures.forest.flow import Block
 from evsyn.figures.forest.rows import (
+    UNIT_PAD,
     band_title,
     sentence_line,
     study_row,
@@ -60,7 +61,8 @@ def _band_blocks(sheet: Sheet, index: int, band: Band) -> list[Block]:
         blocks.append(Block(tall, draw_summary, index, plotted=True, stretches=True, keep=True))
     if band.unit is not None:
         draw_unit = partial(unit_row, sheet, band.unit)
-        blocks.append(Block(height, draw_unit, index, plotted=True, stretches=True, keep=True))
+        framed = height + 2 * UNIT_PAD * sheet.size
+        blocks.append(Block(framed, draw_unit, index, plotted=True, stretches=True, keep=True))
     blocks.append(Block(_PAD * sheet.size, band=index, keep=True))
     for words in wrapped(band.sentence, sheet.rate - sheet.label, sheet.size):
         draw_words = partial(sentence_line, sheet, words)

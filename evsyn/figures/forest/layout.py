@@ -97,7 +97,7 @@ def _room(sheet: Sheet, height: float, pages: int) -> float:
 
 
 def _bottom_margin(sheet: Sheet) -> float:
-    return 0.6 * sheet.fmt.margin
+    return 0.5 * sheet.fmt.margin
 
 
 def _page(sheet: Sheet, blocks: Sequence[Block], page: int, pages: int) -> Page:

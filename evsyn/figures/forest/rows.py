@@ -10,6 +10,9 @@ from evsyn.figures.palette import DIM, INK, PAPER, UNIT, BandColours
 from evsyn.figures.shapes import Box, Group, Rect, Shape, Text
 from evsyn.terms import Source
 
+#: Room between the unit's row and its frame, in units of the type size.
+UNIT_PAD = 0.15
+
 
 def title_lines(sheet: Sheet, title: str, counts: str) -> int:
     """Return how many lines a band's title takes: two where its counts do not fit beside it."""
@@ -67,6 +70,8 @@ def unit_row(sheet: Sheet, unit: UnitLine, top: float, height: float) -> Group:
         UNIT,
         0.07 * sheet.size,
     )
+    pad = UNIT_PAD * sheet.size
+    top, height = top + pad, height - 2 * pad
     texts = _row_texts(sheet, name, unit, "", top, height, bold=True)
     y = sheet.plot_centre(top, height)
     marks = unit_marks(sheet.axis, unit, y, sheet.size)

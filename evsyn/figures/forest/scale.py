@@ -95,7 +95,7 @@ def _reach(held: Sequence[float], ends: Sequence[float]) -> float:
 def _rounded(reach: float) -> tuple[float, float]:
     if reach > _WHOLE_FROM:
         return 100.0, 20.0
-    per_100 = max(100 * reach, 0.1)
+    per_100 = max(100 * reach, 0.3)
     for step in _STEPS:
         steps = math.ceil(per_100 / step - 1e-9)
         if steps <= _MOST_STEPS:

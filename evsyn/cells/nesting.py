@@ -1,0 +1,83 @@
+"""Keep one study's arms apart: no patient enters one pool twice, or two levels of one stratum."""
+
+from collections.abc import Callable
+
+from evsyn.cells.acceptance import Accepted, judge
+from evsyn.cells.cell import Question
+from evsyn.cells.levels import ancestors, arm_level
+from evsyn.extraction.plan import Plan
+from evsyn.extraction.study import Arm, Study
+from evsyn.terms import UNPLACED
+
+
+def topmost(study: Study, accepted: list[Accepted]) -> list[Accepted]:
+    """Drop every arm that lies inside another accepted one."""
+    names = {item.arm.arm for item in accepted}
+    return [
+        item
+        for item in accepted
+        if not any(above.arm in names for above in ancestors(study, item.arm))
+    ]
+
+
+def not_at_named_levels(
+    study: Study, accepted: list[Accepted], question: Question, plan: Plan
+) -> list[Accepted]:
+    """Drop unplaced arms that hold, or lie inside, an arm that enters a named level."""
+    named = [
+        arm
+        for arm in study.arms
+        if question.outcome in arm.outcomes
+        and arm_level(arm, question.stratum) != UNPLACED
+        and isinstance(judge(arm, question.outcome, plan), Accepted)
+    ]
+    names = {arm.arm for arm in named}
+    holding = {above.arm for arm in named for above in ancestors(study, arm)}
+    return [
+        item
+        for item in accepted
+        if item.arm.arm not in holding
+        and not any(above.arm in names for above in ancestors(study, item.arm))
+    ]
+
+
+def without_crossing(study: Study, chosen: list[Accepted]) -> tuple[list[Accepted], list[Accepted]]:
+    """Part arms that can be separate from arms that must share patients with them.
+
+    Arms of one study may divide it in two ways, as by intent and by device. Where together they
+    hold more patients than the arm they lie inside, the larger totals are kept and the rest told.
+
+    Returns
+    -------
+    kept, crossing : list of Accepted
+        Arms that may be summed, and arms that may not.
+    """
+    room = {arm.arm: arm.patients for arm in study.arms}
+    kept: list[Accepted] = []
+    crossing: list[Accepted] = []
+    for item in sorted(chosen, key=lambda one: -one.count.total):
+        above = [arm.arm for arm in ancestors(study, item.arm)]
+        if any(room[name] < item.arm.patients for name in above):
+            crossing.append(item)
+            continue
+        kept.append(item)
+        for name in above:
+            room[name] -= item.arm.patients
+    return [item for item in chosen if item in kept], crossing
+
+
+def lacks_patients(study: Study, chosen: list[Accepted], belongs: Callable[[Arm], bool]) -> bool:
+    """Tell whether patients of the study that belong to the question are not in its row."""
+    pooled = {item.arm.arm for item in chosen}
+    inside = [arm for arm in study.arms if belongs(arm)]
+    names = {arm.arm for arm in inside}
+    outermost = [
+        arm for arm in inside if not any(above.arm in names for above in ancestors(study, arm))
+    ]
+    return any(_reached(study, arm, pooled) < arm.patients for arm in outermost)
+
+
+def _reached(study: Study, arm: Arm, pooled: set[str]) -> int:
+    if arm.arm in pooled:
+        return arm.patients
+    return min(arm.patients, sum(_reached(study, part, pooled) for part in study.parts_of(arm)))
