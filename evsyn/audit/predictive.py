@@ -15,13 +15,16 @@ from evsyn.effects.arguments import Floats
 from evsyn.pooling.answer import Centre, Reading
 
 #: Above this the distribution of a count is not formed.
-MOST_CASES = 10_000
+MOST_CASES = 5_000
 
 #: Below this spread the pool may have missed what spread there is.
 LITTLE_SPREAD = 0.1
 
 #: No chance of a count may move by more than this when the nodes are doubled.
 _MOVES = 1e-8
+
+#: Chances held in memory at once.
+_BLOCK = 500_000
 
 #: Weights below e to minus this share of the largest are left out.
 _DROPPED = 34.0
@@ -67,8 +70,8 @@ class Predictive:
 
         Notes
         -----
-        Trapezoid sums over ``u`` with deviate ``sinh(u)``: heavy tails become exponential ones,
-        so the sums converge faster than any power of the number of nodes.
+        Trapezoid sums over ``u`` with log-odds proportional to ``sinh(u)``: heavy tails become
+        exponential ones, so the sums converge faster than any power of the number of nodes.
         """
         return self._settled(cases)[:2]
 
@@ -86,11 +89,11 @@ class Predictive:
         before: Floats | None = None
         for doubling in range(7, 16):
             u = np.linspace(low, high, 2**doubling + 1)
-            log_odds = self.centre + self.scale * np.sinh(u)
+            log_odds = self.centre + self.scale * self._stretch * np.sinh(u)
             log_weight = self._log_weight(u)
             weights = np.exp(log_weight - log_weight.max())
             weights /= weights.sum()
-            chances = weights @ _binomial(cases, log_odds)
+            chances = _mixed(cases, log_odds, weights)
             if before is not None and np.max(np.abs(chances - before)) < _MOVES:
                 return log_odds, weights, chances
             before = chances
@@ -103,7 +106,24 @@ class Predictive:
         return float(kept[0]) - 0.1, float(kept[-1]) + 0.1
 
     def _log_weight(self, u: Floats) -> Floats:
-        return self.log_density(np.sinh(u)) + np.log(np.cosh(u))
+        return self.log_density(self._stretch * np.sinh(u)) + np.log(np.cosh(u))
+
+    @property
+    def _stretch(self) -> float:
+        # A wide spread must not carry the nodes past where the rate turns, which spans log-odds
+        # of about 1 whatever the spread.
+        return min(1.0, 1 / self.scale) if self.scale > 0 else 1.0
+
+
+def _mixed(cases: int, log_odds: Floats, weights: Floats) -> Floats:
+    """Average the chances over the nodes, a block at a time so that memory stays small."""
+    blocks = -(-log_odds.size * (cases + 1) // _BLOCK)
+    mixed = np.zeros(cases + 1)
+    for node, weight in zip(
+        np.array_split(log_odds, blocks), np.array_split(weights, blocks), strict=True
+    ):
+        mixed += weight @ _binomial(cases, node)
+    return mixed
 
 
 def _binomial(cases: int, log_odds: Floats) -> Floats:

@@ -30,6 +30,9 @@ EXTENSIONS = (".png", ".svg", ".pdf")
     help="An A4 page, a 16:9 slide with large type, or a screen.",
 )
 @click.option(
+    "--show-two", is_flag=True, help="Where there are just two studies, show them added up."
+)
+@click.option(
     "-o",
     "--output",
     required=True,
@@ -37,7 +40,13 @@ EXTENSIONS = (".png", ".svg", ".pdf")
     help="File to write: .png, .svg or .pdf.",
 )
 def command(
-    review: Path, outcome: str, stratum: str | None, unit: Path | None, sheet: str, output: Path
+    review: Path,
+    outcome: str,
+    stratum: str | None,
+    unit: Path | None,
+    sheet: str,
+    show_two: bool,
+    output: Path,
 ) -> None:
     """Draw OUTCOME of the folder REVIEW.
 
@@ -56,7 +65,7 @@ def command(
     if stratum is not None:
         known(stratum, read.plan.strata, "a stratum")
     checked = None if unit is None else readable_unit(unit, read)
-    content = forest_of(read, outcome, stratum, checked)
+    content = forest_of(read, outcome, stratum, checked, show_two=show_two)
     sheets = {"page": A4, "slide": SLIDE, "screen": web(900)}
     try:
         written = write_figure(forest_layout(content, sheets[sheet]), output)

@@ -18,8 +18,6 @@ _SIDES = {
     "less_than": "below",
 }
 _KINDS = {
-    "string_too_long": "is too long",
-    "string_too_short": "is empty",
     "string_type": "must be a piece of text, and is {}",
     "float_type": "must be a number, and is {}",
     "dict_type": "must be a group of 'key: value' lines, and is {}",
@@ -150,9 +148,11 @@ def _complaint(item: Any, was: str) -> str:
     kind, context = item["type"], item.get("ctx", {})
     if kind in ("greater_than_equal", "greater_than", "less_than", "less_than_equal"):
         side = _SIDES[kind]
-        return f"is {was}, and must be {side} {next(iter(context.values()))}"
+        return f"is {was}, and must be {side} {next(iter(context.values())):g}"
     if kind == "value_error":
         return f"is {was}, and must be {context['error']}"
+    if kind in ("too_short", "too_long") and isinstance(item["input"], str):
+        return "is empty" if kind == "too_short" else "is too long"
     if kind == "too_short" and isinstance(item["input"], dict):
         return "must hold at least one 'key: value' line"
     if kind in ("list_type", "too_short"):

@@ -61,6 +61,11 @@ def _as_written(value: Any) -> Any:
     return value.written if isinstance(value, (Whole, Decimal)) else value
 
 
+def _trimmed(value: Any) -> Any:
+    written = _as_written(value)
+    return written.strip() if isinstance(written, str) else written
+
+
 def _is_month(text: str) -> str:
     if not _YEAR_OR_MONTH.fullmatch(text) and not _in_calendar(text):
         raise ValueError("a date written as 2008, 2008-12 or 2008-12-31")
@@ -86,8 +91,8 @@ def _in_calendar(text: str) -> bool:
 #: Any text; a number is taken as it was written, so that ``7.70`` keeps its zero.
 Text = Annotated[
     str,
-    BeforeValidator(_as_written),
-    StringConstraints(min_length=1, max_length=4000, strip_whitespace=True),
+    BeforeValidator(_trimmed),
+    StringConstraints(min_length=1, max_length=4000),
 ]
 #: A short name used to point at something: letters, digits, ``_`` and ``-``.
 Name = Annotated[

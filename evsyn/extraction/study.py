@@ -190,7 +190,10 @@ class Study(Record):
         year = self.citation.year
         authors = self.citation.authors
         if authors is None:
-            return self.study
+            pmid = self.citation.pmid
+            if pmid is None:
+                return self.study
+            return f"PubMed {pmid}, {year}" if year else f"PubMed {pmid}"
         first = authors.split(",")[0].removesuffix(" et al.").removesuffix(" et al")
         words = first.split()
         if len(words) > 1 and words[-1].isupper() and len(words[-1]) <= 4:

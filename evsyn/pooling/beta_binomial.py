@@ -20,7 +20,7 @@ MODEL, SCALE, BETWEEN, INTERVAL = "beta_binomial", "mean", "maximum_likelihood",
 
 _PHI_FLOOR, _PHI_CEILING = 1e-12, 1e4
 _TOLERANCE = 1e-7
-_PHI_STARTS = (1e-4, 1e-2, 0.3)
+_PHI_STARTS = (1e-4, 1e-3, 1e-2, 0.1, 1.0, 10.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +64,8 @@ def fit_beta_binomial(events: ArrayLike, total: ArrayLike) -> BetaBinomialFit:
     Returns
     -------
     BetaBinomialFit
-        Highest of the climbs from three starts and of rho = 0, which is the crude total.
+        Highest of the climbs from six starts (the likelihood may have two hills) and of rho = 0,
+        which is the crude total.
 
     Raises
     ------
@@ -87,10 +88,7 @@ def fit_beta_binomial(events: ArrayLike, total: ArrayLike) -> BetaBinomialFit:
     flat = Summit(np.array([crude, -math.inf]), value, hessian[:1, :1], converged=True)
     curved = [_climb_from(summed, crude, phi) for phi in _PHI_STARTS]
     best = max(curved, key=lambda summit: summit.value)
-    # A climb that slid down to the floor has come to rho = 0, which has its own exact fit.
-    if best.point[1] < math.log(1.01 * _PHI_FLOOR) or not is_higher(best.value, value):
-        best = flat
-    return _as_fit(best, counts)
+    return _as_fit(best if is_higher(best.value, value) else flat, counts)
 
 
 def pool_beta_binomial(events: ArrayLike, total: ArrayLike, *, level: float = 0.95) -> Pooled:

@@ -1,6 +1,6 @@
 """Random-effects regression of study effects on study characteristics, by restricted ML."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -72,25 +72,21 @@ def fit_regression_reml(estimate: Floats, variance: Floats, design: Floats) -> R
     k, p = design.shape
     if p >= k or np.linalg.matrix_rank(design) < p:
         raise ValueError(f"{k} studies cannot tell {p} coefficients apart")
-    # Residuals of a plain fit keep their digits where effects are large beside their spread.
-    first = np.linalg.lstsq(design, estimate, rcond=None)[0]
-    residual = estimate - design @ first
 
     def at(tau2: float) -> RegressionReml:
-        return _at(residual, variance, design, tau2)
+        return _at(estimate, variance, design, tau2)
 
-    grid = _grid(residual, variance, k - p)
-    slopes = [_slope(residual, variance, design, tau2) for tau2 in grid]
+    def slope(tau2: float) -> float:
+        return _slope(estimate, variance, design, tau2)
+
+    grid = _grid(estimate, variance, design)
+    slopes = [slope(tau2) for tau2 in grid]
     peaks = [
-        bracketed_root(lambda t: _slope(residual, variance, design, t), low, high, tolerance=1e-12)
+        bracketed_root(slope, low, high, tolerance=1e-12)
         for low, high, left, right in zip(grid, grid[1:], slopes, slopes[1:], strict=False)
         if left > 0 >= right
     ]
-    fits = [at(peak) for peak in peaks]
-    if slopes[0] <= 0:
-        fits.append(at(0.0))
-    best = max(fits, key=lambda fit: fit.loglik)
-    return replace(best, beta=first + best.beta)
+    return max((at(tau2) for tau2 in (0.0, *peaks)), key=lambda fit: fit.loglik)
 
 
 def _at(y: Floats, variance: Floats, design: Floats, tau2: float) -> RegressionReml:
@@ -114,12 +110,14 @@ def _slope(y: Floats, variance: Floats, design: Floats, tau2: float) -> float:
     return float(0.5 * (((weight * (y - design @ fit.beta)) ** 2).sum() - pull))
 
 
-def _grid(residual: Floats, variance: Floats, df: int) -> list[float]:
+def _grid(y: Floats, variance: Floats, design: Floats) -> list[float]:
     """Return trial values rising from 0 to above every maximum.
 
     Past the largest sampling variance and twice the residual variance the slope is negative.
     """
+    residual = y - design @ np.linalg.lstsq(design, y, rcond=None)[0]
     least = 1e-3 * float(variance.min())
-    most = 4 * max(float(variance.max()), float(residual @ residual) / df)
+    seen = float(residual @ residual) / (design.shape[0] - design.shape[1])
+    most = 4 * max(float(variance.max()), seen)
     points = int(np.ceil(np.log(most / least) / _LOG_STEP)) + 1
     return [0.0, *np.geomspace(least, most, points).tolist()]

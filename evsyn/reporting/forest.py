@@ -11,14 +11,19 @@ from evsyn.figures.forest import ForestContent, UnitLine, forest_content, unit_l
 from evsyn.pooling.review import Answers, answer_questions, group_label
 from evsyn.pooling.tables import PooledTable
 from evsyn.terms import UNPLACED
-from evsyn.wording.method import figure_caption
-from evsyn.wording.pooled import pooled_sentence
+from evsyn.wording.method import SLIDE_CAPTION, figure_caption
+from evsyn.wording.pooled import pooled_sentence, range_sentence
 from evsyn.wording.status import status_line
 from evsyn.wording.strata import stating_or_stand_in, untold_sentence
 
 
 def forest_of(
-    review: Review, outcome: str, stratum: str | None, checked: CheckedUnit | None = None
+    review: Review,
+    outcome: str,
+    stratum: str | None,
+    checked: CheckedUnit | None = None,
+    *,
+    show_two: bool = False,
 ) -> ForestContent:
     """Return what the forest plot of one outcome says.
 
@@ -32,6 +37,8 @@ def forest_of(
         A stratum whose levels become bands; ``None`` gives one band of all studies.
     checked : CheckedUnit or None
         A unit whose own rows stand in the bands they answer.
+    show_two : bool
+        Whether bands of two studies show them added up.
     """
     plan = review.plan
     words = plan.outcomes[outcome]
@@ -56,12 +63,15 @@ def forest_of(
             for p in shown
         },
         sentences={p.table.question.key: _sentence(review, p) for p in shown},
+        short_sentences={p.table.question.key: range_sentence(p.answer) for p in shown},
         status_line=status_line(review),
         caption=" ".join([*_notes(review, outcome, stratum, answers), figure_caption(plan)]),
+        short_caption=" ".join(_notes(review, outcome, stratum, answers)) or SLIDE_CAPTION,
         better=words.better,
         invented=review.invented or (checked is not None and checked.unit.invented),
         units=None if checked is None else _unit_lines(review, checked),
         without_rows=[overall.key] if stratum is not None else (),
+        show_two=show_two,
         level=plan.pooling.level,
     )
 

@@ -9,6 +9,9 @@ _BETWEEN = {
 }
 
 
+SLIDE_CAPTION = "Exact intervals of studies; a pooled value is the median setting."
+
+
 def method_sentence(plan: Plan, tests: int) -> str:
     """Say how the rows were made and how many tests of difference were run.
 

@@ -99,6 +99,15 @@ def _outlook(answer: PoolAnswer, reading: Reading) -> str:
     return f"{said}."
 
 
+def range_sentence(answer: PoolAnswer) -> str:
+    """Say the range of an ordinary new setting in one line; empty below five studies."""
+    if answer.reading is None or not answer.show.verdict:
+        return ""
+    row = answer.reading.pooled
+    limits = span(row.prediction_low, row.prediction_high)
+    return f"An ordinary new setting may lie anywhere from {limits}."
+
+
 def disagreement_sentence(answer: PoolAnswer) -> str:
     """Say in which ways the rows disagree enough to matter; empty where they do not."""
     if not answer.disagreements:

@@ -2,6 +2,8 @@
 
 import math
 
+from scipy import special
+
 from evsyn.cells.cell import Cell, CellTable, LeftOut, Question
 from evsyn.effects.intervals import clopper_pearson
 from evsyn.extraction.plan import Plan
@@ -10,7 +12,6 @@ from evsyn.pooling.answer import Centre, PoolAnswer, Reading, Row, Show
 from evsyn.pooling.result import Pooled, Status
 from evsyn.pooling.tables import PooledTable
 from evsyn.terms import Interval, Source
-from scipy import special
 
 MU = float(special.logit(0.074))
 

@@ -1,6 +1,7 @@
 """Denominators must be equal; windows decide which verdict may be said."""
 
 import pytest
+
 from evsyn.audit.comparable import Differs, comparable
 from evsyn.cells.cell import Question
 from evsyn.terms import AS_PRINTED, NOT_STATED

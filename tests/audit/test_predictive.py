@@ -5,6 +5,10 @@ import math
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import integrate, special, stats
+
 from evsyn.audit.predictive import (
     MOST_CASES,
     beta_binomial,
@@ -15,9 +19,6 @@ from evsyn.audit.predictive import (
     student,
 )
 from evsyn.pooling.answer import Centre
-from hypothesis import given
-from hypothesis import strategies as st
-from scipy import integrate, special, stats
 from tests.audit.made_up import MU, reading
 
 centres = st.builds(

@@ -3,6 +3,7 @@
 import json
 
 import pytest
+
 from evsyn.audit.ascertainment import ascertainment, period_years
 from evsyn.audit.comparable import Differs
 from evsyn.audit.looks import looks

@@ -2,6 +2,10 @@
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import stats
+
 from evsyn.audit.power import (
     LARGEST_EXACT,
     at_least,
@@ -16,9 +20,6 @@ from evsyn.audit.predictive import student
 from evsyn.audit.verdict import limits
 from evsyn.pooling.answer import Centre
 from evsyn.terms import Better
-from hypothesis import given
-from hypothesis import strategies as st
-from scipy import stats
 from tests.audit.made_up import MU
 
 WORKED = student(Centre(MU, 0.12, 0.6), 30)

@@ -4,13 +4,14 @@ import itertools
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import stats
+
 from evsyn.audit.predictive import student
 from evsyn.audit.verdict import TAIL, Verdict, limits, tails, verdict
 from evsyn.pooling.answer import Centre
 from evsyn.terms import Better
-from hypothesis import given
-from hypothesis import strategies as st
-from scipy import stats
 from tests.audit.made_up import MU
 
 WORKED = student(Centre(MU, 0.12, 0.6), 30)

@@ -4,13 +4,14 @@ import math
 from dataclasses import replace
 
 import pytest
+from scipy.stats import beta
+
 from evsyn.cells.cell import Cell, CellTable, Mark, Question
 from evsyn.figures.forest import ForestContent, forest_content, unit_line
 from evsyn.pooling.answer import Centre, PoolAnswer, Reading, Row, Show
 from evsyn.pooling.result import Pooled, Status
 from evsyn.pooling.tables import PooledTable
 from evsyn.terms import Better, Interval, Source
-from scipy.stats import beta
 
 COUNTS = ((4, 52), (0, 30), (3, 41), (6, 80), (2, 25))
 

@@ -1,6 +1,7 @@
 """Pages turn where they may, and lose no strip."""
 
 import pytest
+
 from evsyn.figures.forest.flow import Block, stretched, total_height, turned
 
 

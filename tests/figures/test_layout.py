@@ -4,6 +4,7 @@ from dataclasses import replace
 from itertools import combinations, pairwise
 
 import pytest
+
 from evsyn.figures.forest import ForestContent, forest_layout
 from evsyn.figures.formats import A4, SLIDE, PageFormat, web
 from evsyn.figures.shapes import Box, Circle, Line, Page, Polygon, Rect, Shape, Text

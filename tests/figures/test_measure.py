@@ -1,6 +1,11 @@
 """Words are as long as the pen draws them."""
 
 import pytest
+from matplotlib import rc_context
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+from matplotlib.font_manager import FontProperties
+
 from evsyn.figures.measure import (
     drawable,
     font_file,
@@ -10,10 +15,6 @@ from evsyn.figures.measure import (
     typeset,
     wrapped,
 )
-from matplotlib import rc_context
-from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.figure import Figure
-from matplotlib.font_manager import FontProperties
 
 WORDS = (
     "4 of 52",

@@ -1,6 +1,7 @@
 """Colours can be read, and told apart in grey."""
 
 import pytest
+
 from evsyn.figures import palette
 from evsyn.figures.palette import BANDS, BandColours, band_colours
 

@@ -4,6 +4,7 @@ import math
 from dataclasses import replace
 
 import pytest
+
 from evsyn.figures.forest import Band, forest_layout
 from evsyn.figures.forest.scale import Axis
 from evsyn.figures.forest.sheet import Sheet

@@ -1,6 +1,7 @@
 """The axis suits the outcome, and never cuts what must be seen."""
 
 import pytest
+
 from evsyn.figures.forest.scale import Axis, Scale, scale_for, tick_label
 from evsyn.pooling.answer import Show
 from tests.figures.made_up import band, content, studies, study

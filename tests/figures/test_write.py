@@ -9,6 +9,9 @@ from xml.etree import ElementTree
 
 import matplotlib
 import pytest
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+
 from evsyn.figures import write as writing
 from evsyn.figures.forest import forest_layout
 from evsyn.figures.formats import A4, SLIDE, web
@@ -16,12 +19,10 @@ from evsyn.figures.ink import draw_page, page_figure
 from evsyn.figures.svg import svg_text
 from evsyn.figures.write import write_figure
 from evsyn.pooling.answer import Show
-from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.figure import Figure
 from tests.figures.made_up import band, content, studies, study
 
 SVG = "{http://www.w3.org/2000/svg}"
-HOSTILE = "A<script>&\"'$x_1$ =1+1 \U0001f9ea אבג \x07 Alder"
+HOSTILE = "A<script>&\"'$\\frac$ =1+1 \U0001f9ea אבג \x07 Alder"
 
 
 def layout(number=6, fmt=A4):

@@ -3,6 +3,7 @@
 import re
 
 import pytest
+
 from evsyn.audit.ascertainment import Ascertainment
 from evsyn.audit.looks import Looks
 from evsyn.audit.power import Power

@@ -9,7 +9,7 @@ from evsyn.figures.forest.content import (
     UnitLine,
 )
 from evsyn.figures.forest.layout import forest_layout
-from evsyn.figures.forest.words import ForestWords
+from evsyn.wording.forest import ForestWords
 
 __all__ = [
     "Band",

@@ -5,11 +5,11 @@ from collections.abc import Collection, Mapping, Sequence
 
 from evsyn.effects.intervals import clopper_pearson
 from evsyn.figures.forest.content import Band, ForestContent, StudyLine, Summary, UnitLine
-from evsyn.figures.forest.words import METHODS, ForestWords
 from evsyn.pooling.answer import PoolAnswer, Row, Show
 from evsyn.pooling.result import Pooled
 from evsyn.pooling.tables import PooledTable
 from evsyn.terms import Better, Source
+from evsyn.wording.forest import IF_ONE_RATE, METHODS, ForestWords
 from evsyn.wording.numbers import count, counted
 from evsyn.wording.rows import mark_key, mark_letters
 
@@ -31,6 +31,7 @@ def forest_content(
     invented: bool,
     units: Mapping[str, UnitLine] | None = None,
     without_rows: Collection[str] = (),
+    show_two: bool = False,
     words: ForestWords = _DEFAULT_WORDS,
     level: float = 0.95,
 ) -> ForestContent:
@@ -56,6 +57,8 @@ def forest_content(
         The unit's rows, by the key of the question they answer.
     without_rows : collection of str
         Keys of bands that show their summary alone, as all studies under their strata.
+    show_two : bool
+        Whether two studies are added up and drawn; they are never pooled.
     words : ForestWords
         Headings and legend.
     level : float
@@ -79,6 +82,7 @@ def forest_content(
             short_sentence=(short_sentences or {}).get(key, ""),
             unit=(units or {}).get(key),
             rows=key not in without_rows,
+            show_two=show_two,
             level=level,
         )
         for key, item in zip(keys, pooled, strict=True)
@@ -120,6 +124,7 @@ def _band(
     short_sentence: str,
     unit: UnitLine | None,
     rows: bool,
+    show_two: bool,
     level: float,
 ) -> Band:
     answer = item.answer
@@ -138,10 +143,19 @@ def _band(
         headline=None if headline is None else _summary(Row.HEADLINE, headline),
         reading=None if apart is None else _summary(apart.row, apart.pooled),
         reading_is_headline=is_headline and headline is not None,
+        both=_both(answer) if show_two else None,
         prediction=_prediction(answer),
         wider_prediction=None if wider is None else (wider.low, wider.high),
         unit=unit,
     )
+
+
+def _both(answer: PoolAnswer) -> Summary | None:
+    """Add two studies up, with the exact interval of the total."""
+    if answer.show is not Show.TWO or answer.crude is None:
+        return None
+    share = sum(answer.events) / sum(answer.total)
+    return Summary(IF_ONE_RATE, share, answer.crude.low, answer.crude.high)
 
 
 def _counts(item: PooledTable) -> str:

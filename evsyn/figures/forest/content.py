@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from evsyn.figures.forest.words import ForestWords
 from evsyn.pooling.answer import Show
 from evsyn.terms import Better, Source
+from evsyn.wording.forest import ForestWords
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +84,8 @@ class Band:
         The two rows; ``reading`` is ``None`` where it is the headline or where there is none.
     reading_is_headline : bool
         Whether the headline is also the row to read.
+    both : Summary or None
+        Two studies added up, where that was asked for; drawn open.
     prediction, wider_prediction : tuple of float or None
         Range for a new setting, from five studies up; and the range at the larger spread that
         could have been missed.
@@ -100,14 +102,16 @@ class Band:
     headline: Summary | None = None
     reading: Summary | None = None
     reading_is_headline: bool = False
+    both: Summary | None = None
     prediction: tuple[float, float] | None = None
     wider_prediction: tuple[float, float] | None = None
     unit: UnitLine | None = None
 
     @property
     def summaries(self) -> tuple[Summary, ...]:
-        """The pooled rows, headline first."""
-        return tuple(row for row in (self.headline, self.reading) if row is not None)
+        """The pooled rows, headline first; or two studies added up."""
+        rows = (self.headline, self.reading, self.both)
+        return tuple(row for row in rows if row is not None)
 
     @property
     def observed(self) -> tuple[StudyLine | UnitLine, ...]:

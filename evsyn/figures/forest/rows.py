@@ -100,7 +100,7 @@ def summary_rows(
     )
     said = []
     for i, summary in enumerate(band.summaries):
-        is_open = summary is band.reading
+        is_open = summary is not band.headline
         tag = tag_words(words, band, summary)
         start = top + i * each
         shapes += _summary_texts(sheet, tag, summary, start, each)

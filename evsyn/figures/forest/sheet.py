@@ -6,9 +6,9 @@ from typing import Self
 
 from evsyn.figures.forest.content import Band, ForestContent, StudyLine, Summary, UnitLine
 from evsyn.figures.forest.scale import Axis, scale_for
-from evsyn.figures.forest.words import ForestWords
 from evsyn.figures.formats import PageFormat
 from evsyn.figures.measure import text_width
+from evsyn.wording.forest import ForestWords
 from evsyn.wording.numbers import count, percent, span
 
 #: In units of the type size: free room beside columns, beside the band's edge, around the axis,
@@ -34,6 +34,8 @@ def tag_words(words: ForestWords, band: Band, summary: Summary) -> str:
     """Say which pooled row this is."""
     if summary is band.reading:
         return words.read
+    if summary is band.both:
+        return words.both
     return words.headline_and_read if band.reading_is_headline else words.headline
 
 

@@ -84,9 +84,7 @@ def fit_model(
         starts = [(flat.beta, max(start_tau, _TAU_GRID[0]))]
     curved = [_settle(_free(counts, design, offset), beta, tau) for beta, tau in starts]
     best = max(curved, key=lambda fit: fit.loglik, default=flat)
-    # A climb that slid down to the floor has come to tau = 0, which has its own exact fit.
-    slid = best.tau < 1.01 * _TAU_FLOOR
-    return flat if slid or not is_higher(best.loglik, flat.loglik) else best
+    return best if is_higher(best.loglik, flat.loglik) else flat
 
 
 def fit_at_tau(

@@ -5,13 +5,14 @@ import math
 import mpmath as mp
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy import optimize, special, stats
+
 from evsyn.pooling.beta_binomial import fit_beta_binomial, pool_beta_binomial
 from evsyn.pooling.beta_binomial_likelihood import log_likelihood, reaches
 from evsyn.pooling.binomial_normal.counts import read_counts
 from evsyn.pooling.result import Status
-from hypothesis import given, settings
-from hypothesis import strategies as st
-from scipy import optimize, special, stats
 
 STENT_OVER = ([2, 0, 5, 1, 13, 19], [42, 17, 32, 55, 48, 56])
 RARE = ([0, 1, 0, 3, 2, 0, 5], [20, 45, 33, 120, 60, 15, 210])
@@ -65,6 +66,35 @@ def test_second_optimiser_and_standard_error(counts):
     ]
     variance = np.linalg.inv(np.array(hessian) / (4 * h**2))[0, 0]
     assert fit.se_logit == pytest.approx(np.sqrt(variance), rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("counts", "spread"),
+    [
+        (([43, 4, 0, 2], [303, 4, 12, 4]), True),
+        (([75, 0], [97, 4]), True),
+        (([64, 12, 1, 2], [73, 13, 2, 5]), True),
+        (([0, 1, 2, 0, 0, 0], [10, 3, 238, 25, 83, 174]), False),
+        (([86, 0, 0], [299, 8, 2]), False),
+    ],
+)
+def test_higher_of_two_hills(counts, spread):
+    # Found by search: the profile likelihood of rho has one hill at 0 and one above.
+    crude = sum(counts[0]) / sum(counts[1])
+
+    def height(rho):
+        return -optimize.minimize_scalar(
+            lambda m: -by_scipy(counts, m, rho), bounds=(1e-4, 1 - 1e-4), method="bounded"
+        ).fun
+
+    flat = stats.binom.logpmf(*counts, crude).sum()
+    heights = np.array([height(rho) for rho in np.linspace(0.005, 0.9, 120)])
+    assert height(1e-5) < flat
+    assert heights.argmax() > 0
+    fit = fit_beta_binomial(*counts)
+    assert (fit.rho > 0) is spread
+    assert fit.loglik == pytest.approx(max(flat, heights.max()), abs=1e-3)
+    assert fit.loglik >= max(flat, heights.max()) - 1e-9
 
 
 @pytest.mark.parametrize("rho", [0.3, 0.01, 1e-5, 1e-9, 1e-13])

@@ -4,6 +4,8 @@ import math
 
 import numpy as np
 import pytest
+from scipy import special
+
 from evsyn import pool_proportions
 from evsyn.effects.proportions import logit_effects
 from evsyn.pooling.binomial_normal import pool_binomial_normal
@@ -11,7 +13,6 @@ from evsyn.pooling.result import Status
 from evsyn.pooling.strata_exact import strata_test_exact
 from evsyn.pooling.strata_test import StrataStatus
 from evsyn.pooling.strata_two_step import strata_test_two_step
-from scipy import special
 
 pytestmark = pytest.mark.slow
 

@@ -3,14 +3,15 @@
 import mpmath as mp
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy import integrate, optimize, special, stats
+
 from evsyn.pooling.binomial_normal import (
     fit_binomial_normal,
     fit_binomial_normal_at,
     population_mean,
 )
-from hypothesis import given, settings
-from hypothesis import strategies as st
-from scipy import integrate, optimize, special, stats
 
 STENT_OVER = ([2, 0, 5, 1, 13, 19], [42, 17, 32, 55, 48, 56])
 RARE = ([0, 1, 0, 3, 2, 0, 5], [20, 45, 33, 120, 60, 15, 210])
@@ -146,6 +147,44 @@ def test_order_complement_and_height(rows, random):
     # No held spread does better: the maximum is the global one.
     for tau in (0, 0.03, 0.1, 0.25, 0.5, 0.8, 1.3, 2, 3, 5, 8):
         assert fit_binomial_normal_at(events, total, tau).loglik <= fit.loglik + 1e-7
+
+
+@pytest.mark.parametrize(
+    ("counts", "spread"),
+    [
+        (([4, 41], [4, 221]), True),
+        (([100, 7], [255, 8]), True),
+        (([140, 8, 0], [206, 8, 2]), False),
+        (([3, 21], [6, 187]), False),
+    ],
+)
+def test_higher_of_two_hills(by_scipy, counts, spread):
+    # Found by search: the profile likelihood of tau has one hill at 0 and one above.
+    def height(tau):
+        return -optimize.minimize_scalar(
+            lambda mu: -by_scipy(*counts, mu, tau), bracket=(-2, 1), options={"xtol": 1e-6}
+        ).fun
+
+    heights = np.array([height(tau) for tau in (0, 0.05, 0.1, 0.2, 0.4, 0.7, 1, 1.5, 2, 2.7, 4)])
+    inner = heights[1:-1]
+    assert heights[1] < heights[0]
+    assert ((inner > heights[:-2]) & (inner > heights[2:])).sum() == 1
+    fit = fit_binomial_normal(*counts)
+    assert (fit.tau > 0) is spread
+    assert fit.loglik >= heights.max() - 1e-9
+
+
+def test_spread_far_below_the_first_step_of_the_search(by_scipy):
+    # Binomial SD of the log-odds is 0.0105 here; the spread added to it is smaller still.
+    counts = ([10_130, 9_870, 10_150, 9_850, 10_000, 10_140], [100_000] * 6)
+    fit = fit_binomial_normal(*counts)
+    held = [fit_binomial_normal_at(*counts, tau).loglik for tau in (0, 0.5 * fit.tau, 2 * fit.tau)]
+    assert 0 < fit.tau < 0.02
+    assert fit.loglik > max(held) + 1e-3
+    x, n = np.array(counts, dtype=float)
+    y, v = np.log(x / (n - x)), 1 / x + 1 / (n - x)
+    # With counts this large the model is the normal one: tau2 = mean square less sampling part.
+    assert fit.tau**2 == pytest.approx(((y - y.mean()) ** 2).mean() - v.mean(), rel=0.02)
 
 
 def test_equal_studies_have_no_spread():

@@ -3,9 +3,10 @@
 import mpmath as mp
 import numpy as np
 import pytest
+from scipy import stats
+
 from evsyn.pooling.binomial_normal.counts import read_counts
 from evsyn.pooling.binomial_normal.likelihood import study_terms
-from scipy import stats
 
 # events, total, eta, tau
 EASY = [

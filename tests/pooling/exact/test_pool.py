@@ -6,6 +6,10 @@ import math
 import numpy as np
 import pytest
 import statsmodels.api as sm
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy import special, stats
+
 from evsyn.pooling.binomial_normal import (
     fit_binomial_normal,
     likelihood_ratio_heterogeneity,
@@ -13,9 +17,6 @@ from evsyn.pooling.binomial_normal import (
     profile_binomial_normal,
 )
 from evsyn.pooling.result import Status
-from hypothesis import given, settings
-from hypothesis import strategies as st
-from scipy import special, stats
 
 STENT_OVER = ([2, 0, 5, 1, 13, 19], [42, 17, 32, 55, 48, 56])
 RARE = ([0, 1, 0, 3, 2, 0, 5], [20, 45, 33, 120, 60, 15, 210])

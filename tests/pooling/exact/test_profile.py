@@ -2,12 +2,13 @@
 
 import numpy as np
 import pytest
+from scipy import optimize, stats
+
 from evsyn.pooling.binomial_normal import (
     fit_binomial_normal,
     largest_tau,
     profile_binomial_normal,
 )
-from scipy import optimize, stats
 
 STENT_OVER = ([2, 0, 5, 1, 13, 19], [42, 17, 32, 55, 48, 56])
 RARE = ([0, 1, 0, 3, 2, 0, 5], [20, 45, 33, 120, 60, 15, 210])

@@ -3,10 +3,11 @@
 import numpy as np
 import pytest
 import statsmodels.api as sm
+from scipy import optimize
+
 from evsyn.effects.proportions import logit_effects
 from evsyn.pooling.functions import pool_estimates
 from evsyn.pooling.regression_reml import fit_regression_reml
-from scipy import optimize
 
 # 13 trials of BCG against tuberculosis (Colditz GA et al. JAMA 1994;271:698-702): events and
 # patients vaccinated, events and patients not vaccinated, absolute latitude.
@@ -71,6 +72,29 @@ def test_height_and_place_of_the_maximum(seed):
         assert restricted_log_likelihood(y, v, x, tau2) <= -found.fun + 1e-9
     gain = fit.loglik - restricted_log_likelihood(y, v, x, fit.tau2)
     assert gain == pytest.approx(0, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("y", "v"),
+    [
+        ([-0.37, 2.94, 0.44, 0.01, 0.08, -0.15], [1.4078, 0.2281, 0.5546, 0.0005, 0.0165, 0.2269]),
+        (
+            [-1.48, -1.38, -1.23, 5.27, -1.57, -0.39],
+            [0.0213, 0.0036, 2.3957, 2.334, 1.2085, 0.0313],
+        ),
+    ],
+)
+def test_higher_of_two_hills(y, v):
+    # Found by search: the restricted likelihood has two maxima.
+    y, v, x = np.array(y), np.array(v), np.repeat(np.eye(2), 3, axis=0)
+    grid = np.concatenate([[0], np.geomspace(1e-5, 100, 400)])
+    heights = np.array([restricted_log_likelihood(y, v, x, tau2) for tau2 in grid])
+    padded = np.concatenate([[-np.inf], heights, [-np.inf]])
+    hills = (padded[1:-1] > padded[:-2]) & (padded[1:-1] > padded[2:])
+    assert hills.sum() == 2
+    fit = fit_regression_reml(y, v, x)
+    assert fit.loglik >= heights.max() - 1e-12
+    assert fit.loglik == pytest.approx(heights.max(), abs=1e-3)
 
 
 def test_coefficients_are_those_of_weighted_least_squares():

@@ -4,9 +4,10 @@ import math
 
 import numpy as np
 import pytest
+from scipy import optimize
+
 from evsyn.pooling.newton import climb, is_higher
 from evsyn.pooling.root import bracketed_root
-from scipy import optimize
 
 FUNCTIONS = [
     (lambda x: x**3 - 2, 0.0, 5.0),

@@ -13,6 +13,10 @@ METHODS = {
 }
 
 
+#: Beside two studies added up.
+IF_ONE_RATE = "if they share one true rate"
+
+
 @dataclass(frozen=True, slots=True)
 class ForestWords:
     """Headings, labels and legend; each can be replaced, as for another language."""
@@ -28,6 +32,7 @@ class ForestWords:
     headline: str = "headline"
     read: str = "read this"
     headline_and_read: str = "headline, read this"
+    both: str = "added up"
     unit: str = "this unit"
     one_study: str = "one study; a larger spot has more weight"
     one_study_unweighted: str = "one study"
