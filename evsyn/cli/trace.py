@@ -22,6 +22,7 @@ def command(review: Path, what: str) -> None:
     pools it enters; or an outcome, or outcome/stratum=level, to see every line behind a pool.
     """
     from evsyn.pooling.review import answer_questions, questions
+    from evsyn.reporting.pool_text import paragraph
     from evsyn.reporting.trace import back_text, counts_named, forward_text, question_named
     from evsyn.wording.status import status_line
 
@@ -44,4 +45,4 @@ def command(review: Path, what: str) -> None:
         concerned = {placed.outcome for placed in found}
         answers = answer_questions(read, [q for q in asked if q.outcome in concerned])
         click.echo("\n\n".join(forward_text(read, placed, answers) for placed in found))
-    click.echo(f"\n{status_line(read)}")
+    click.echo(f"\n{paragraph(status_line(read))}")

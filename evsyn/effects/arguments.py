@@ -37,22 +37,27 @@ def as_vector(name: str, values: ArrayLike) -> Floats:
     return vector
 
 
-def as_counts(events: ArrayLike, total: ArrayLike) -> tuple[Floats, Floats]:
+def as_counts(
+    events: ArrayLike, total: ArrayLike, *, names: tuple[str, str] = ("events", "total")
+) -> tuple[Floats, Floats]:
     """Return events and total as equal-length arrays of possible counts.
+
+    ``names`` are what the caller calls the two, for the refusals.
 
     Raises
     ------
     ValueError
         If lengths differ, a count is negative or not whole, a total is 0 or events exceed it.
     """
-    numerator, denominator = as_vector("events", events), as_vector("total", total)
-    _same_length("events", numerator, "total", denominator)
-    for name, counts in (("events", numerator), ("total", denominator)):
-        _refuse(name, counts < 0, "must not be negative")
-        _refuse(name, counts != np.floor(counts), "must be whole numbers")
-        _refuse(name, counts > LARGEST_COUNT, f"must not exceed {LARGEST_COUNT:.0e}")
-    _refuse("total", denominator == 0, "must be at least 1")
-    _refuse("events", numerator > denominator, "must not exceed total")
+    of_events, of_total = names
+    numerator, denominator = as_vector(of_events, events), as_vector(of_total, total)
+    same_length(of_events, numerator, of_total, denominator)
+    for name, counts in ((of_events, numerator), (of_total, denominator)):
+        refuse(name, counts < 0, "must not be negative")
+        refuse(name, counts != np.floor(counts), "must be whole numbers")
+        refuse(name, counts > LARGEST_COUNT, f"must not exceed {LARGEST_COUNT:.0e}")
+    refuse(of_total, denominator == 0, "must be at least 1")
+    refuse(of_events, numerator > denominator, f"must not exceed {of_total}")
     return numerator, denominator
 
 
@@ -65,12 +70,12 @@ def as_estimates(estimate: ArrayLike, variance: ArrayLike) -> tuple[Floats, Floa
         If lengths differ, a variance is not above 0, or a value is too large or small to pool.
     """
     values, spread = as_vector("estimate", estimate), as_vector("variance", variance)
-    _same_length("estimate", values, "variance", spread)
-    _refuse("variance", spread <= 0, "must be above 0")
+    same_length("estimate", values, "variance", spread)
+    refuse("variance", spread <= 0, "must be above 0")
     outside = (spread < SMALLEST_VARIANCE) | (spread > LARGEST_VARIANCE)
     bounds = f"{SMALLEST_VARIANCE:.0e} and {LARGEST_VARIANCE:.0e}"
-    _refuse("variance", outside, f"must lie between {bounds}")
-    _refuse(
+    refuse("variance", outside, f"must lie between {bounds}")
+    refuse(
         "estimate",
         np.abs(values) > LARGEST_ESTIMATE,
         f"must lie within plus or minus {LARGEST_ESTIMATE:.0e}",
@@ -107,14 +112,16 @@ def known_word(name: str, word: str, known: Iterable[str]) -> str:
     raise ValueError(f"{name} {word!r} is not known; did you mean {near[0]!r}? Known: {listed}")
 
 
-def _same_length(first: str, a: Floats, second: str, b: Floats) -> None:
+def same_length(first: str, a: Floats, second: str, b: Floats) -> None:
+    """Refuse two vectors of unequal length with a ``ValueError`` that names both."""
     if a.size != b.size:
         raise ValueError(
             f"{first} and {second} must be equally long; got {a.size} {first}, {b.size} {second}"
         )
 
 
-def _refuse(name: str, wrong: NDArray[np.bool_], rule: str) -> None:
+def refuse(name: str, wrong: NDArray[np.bool_], rule: str) -> None:
+    """Refuse with a ``ValueError`` that states the rule and points to the first wrong entry."""
     if np.any(wrong):
         raise ValueError(f"{name} {rule}; {_first(name, wrong)}")
 

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -69,7 +70,14 @@ class ExactRow:
 
 def exact_row(events: Ints, total: Ints, *, level: float) -> ExactRow:
     """Fit the exact model to a set of counts with at least one event and one non-event."""
-    return ExactRow(pool_binomial_normal(events, total, level=level), events, total)
+    pooled = _fitted_once(tuple(events.tolist()), tuple(total.tolist()), level)
+    return ExactRow(pooled, events, total)
+
+
+@lru_cache(maxsize=1024)
+def _fitted_once(events: tuple[int, ...], total: tuple[int, ...], level: float) -> Pooled:
+    """Fit a set of counts once: levels, eras and smaller sets often hold the same studies."""
+    return pool_binomial_normal(events, total, level=level)
 
 
 def restricted_ml_reading(

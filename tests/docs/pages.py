@@ -29,6 +29,11 @@ class Block:
     def text(self) -> str:
         return "\n".join(self.lines) + "\n"
 
+    @property
+    def is_of_a_review(self) -> bool:
+        """Whether the file it names is an extract or a plan."""
+        return (self.target("File") or self.target("At the end of")).endswith(".yaml")
+
     def target(self, word: str) -> str:
         """Return the path its first line names, as ``# File: stents/review.yaml``."""
         first = self.lines[0] if self.lines else ""
@@ -93,15 +98,25 @@ def shown_in(shown: list[str], printed: list[str]) -> str:
     after the other.
     """
     place, is_anywhere = 0, False
-    part: list[str] = []
-    for line in [*shown, None]:
-        if line not in ("...", None):
-            part.append(line)
+    for part in _parts(shown):
+        if part == ["..."]:
+            is_anywhere = True
             continue
         spots = range(place, len(printed) - len(part) + 1) if is_anywhere else [place]
         spot = next((s for s in spots if printed[s : s + len(part)] == part), None)
         if spot is None:
             return "not printed so:\n" + "\n".join(part)
-        place, is_anywhere, part = spot + len(part), line == "...", []
+        place, is_anywhere = spot + len(part), False
     left = [line for line in printed[place:] if line]
     return "" if is_anywhere or not left else "not shown:\n" + "\n".join(left)
+
+
+def _parts(shown: list[str]) -> list[list[str]]:
+    """Split lines into runs, each ``...`` a run of its own."""
+    parts: list[list[str]] = []
+    for line in shown:
+        if line == "..." or not parts or parts[-1] == ["..."]:
+            parts.append([line])
+        else:
+            parts[-1].append(line)
+    return parts
