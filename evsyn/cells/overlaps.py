@@ -19,28 +19,23 @@ def winners(review: Review, cells: list[Cell]) -> dict[str, str]:
         The rows of one pool before any is taken out.
     """
     rivals = _rivals(review, {cell.study: cell for cell in cells})
-    pooled: list[str] = []
     lost: dict[str, str] = {}
     waiting = [cell.study for cell in cells]
     while waiting:
-        # A circle of overlaps has no study without a rival ahead of it; its first is kept.
-        free = [name for name in waiting if not any(r in waiting for r in rivals.get(name, []))]
-        name = (free or waiting)[0]
-        waiting.remove(name)
-        ahead = [rival for rival in rivals.get(name, []) if rival in pooled]
-        if ahead:
-            lost[name] = ahead[0]
-            continue
-        pooled.append(name)
-        for other in [other for other in waiting if name in rivals.get(other, [])]:
-            waiting.remove(other)
-            lost[other] = name
+        # In a circle of overlaps every study has a rival ahead of it; its first is kept.
+        free = [name for name in waiting if not rivals.get(name, set()) & set(waiting)]
+        kept = (free or waiting)[0]
+        waiting.remove(kept)
+        for name in list(waiting):
+            if kept in rivals.get(name, set()) or name in rivals.get(kept, set()):
+                waiting.remove(name)
+                lost[name] = kept
     return lost
 
 
-def _rivals(review: Review, rows: dict[str, Cell]) -> dict[str, list[str]]:
+def _rivals(review: Review, rows: dict[str, Cell]) -> dict[str, set[str]]:
     """Return, for each study, those that are kept rather than it; a pair's first word holds."""
-    found: dict[str, list[str]] = {}
+    found: dict[str, set[str]] = {}
     settled: set[frozenset[str]] = set()
     for study in review.studies:
         for overlap in study.overlaps:
@@ -51,5 +46,5 @@ def _rivals(review: Review, rows: dict[str, Cell]) -> dict[str, list[str]]:
             one, other = rows[study.study], rows[overlap.study]
             keep = overlap.keep or (one if one.total >= other.total else other).study
             lost = other if keep == one.study else one
-            found.setdefault(lost.study, []).append(keep)
+            found.setdefault(lost.study, set()).add(keep)
     return found

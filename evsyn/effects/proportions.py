@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from evsyn.effects.arguments import Floats, as_counts, refuse
+from evsyn.effects.freeman_tukey import double_arcsine
 from evsyn.effects.scales import ARCSINE, FREEMAN_TUKEY, FREEMAN_TUKEY_MEAN, LOGIT, RAW, Scale
 
 
@@ -131,8 +132,7 @@ def _freeman_tukey_effects(
     events: ArrayLike, total: ArrayLike, scale: Scale, share: float
 ) -> EffectSizes:
     x, n = as_counts(events, total)
-    below, above = np.sqrt(x / (n + 1)), np.sqrt((x + 1) / (n + 1))
-    angle = share * (np.arcsin(below) + np.arcsin(above))
+    angle = share * double_arcsine(x / n, n)
     return EffectSizes(angle, share**2 / (n + 0.5), _none(x), scale, total=n)
 
 

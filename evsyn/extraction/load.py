@@ -157,7 +157,8 @@ def _format_fault(root: Block, name: str) -> Finding | None:
     written = root.get("format")
     line = root.key_lines.get("format", 1)
     if written is None:
-        near = [key for key in root if nearest(key, ["format"]).startswith("Did")]
+        others = [key for key in root if key != "format"]
+        near = [key for key in others if nearest(key, ["format"]).startswith("Did")]
         cure = f"Write 'format: {FORMAT}' on the first line"
         cure += f" (line {root.key_lines[near[0]]} says '{near[0]}')." if near else "."
         return _fault(name, "'format' is missing", cure, line)

@@ -74,7 +74,8 @@ class EraStratum(Record):
 
 
 def _stratum_kind(written: Any) -> str:
-    return "era" if isinstance(written, dict) and "cut_year" in written else "labelled"
+    dated = isinstance(written, EraStratum) or (isinstance(written, dict) and "cut_year" in written)
+    return "era" if dated else "labelled"
 
 
 def _search_kind(written: Any) -> str:

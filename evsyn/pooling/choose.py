@@ -195,5 +195,7 @@ def _second_prediction(reading: Reading | None, k: int, level: float) -> Interva
     if reading is None or reading.at_tau_hi is None:
         return None
     at = reading.at_tau_hi
+    if not math.isfinite(at.se):
+        return None
     low, high = t_limits(at.mu, math.hypot(at.tau, at.se), k - 1, level)
     return Interval(float(expit(low)), float(expit(high)), level, "t_k_minus_1_at_larger_tau")

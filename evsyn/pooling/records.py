@@ -8,10 +8,11 @@ from numpy.typing import NDArray
 from evsyn.effects.arguments import Floats
 from evsyn.effects.intervals import clopper_pearson
 from evsyn.effects.proportions import EffectSizes
+from evsyn.pooling.between_study import NO_SPREAD
 from evsyn.pooling.result import Pooled, Status
 from evsyn.pooling.two_step import PooledEstimates
 
-MODEL = "random_effects"
+MODEL, COMMON = "random_effects", "common_effect"
 
 
 def pooled_record(
@@ -46,20 +47,23 @@ def pooled_record(
     Pooled
     """
     k = int(mask.sum())
+    scale = effects.scale_of(mask)
 
     def value(name: str) -> float:
         return float(getattr(answers, name)[analysis])
 
     def back(name: str) -> float:
-        return float(effects.scale.back(getattr(answers, name)[analysis]))
+        return float(scale.back(getattr(answers, name)[analysis]))
 
     many = k >= 2
     converged = bool(answers.converged[analysis])
     notes = ("tau2_at_zero",) * (value("tau2") == 0)
     notes += ("half_added",) * bool(np.any(effects.corrected & mask))
+    notes += ("scale_to_match_print",) * scale.for_print
+    common = between == NO_SPREAD
     return Pooled(
-        model=MODEL,
-        scale=effects.scale.name,
+        model=COMMON if common else MODEL,
+        scale=scale.name,
         between=between,
         interval=interval if many else "ordinary",
         level=level,
@@ -81,10 +85,11 @@ def pooled_record(
         prediction_low=back("prediction_low"),
         prediction_high=back("prediction_high"),
         prediction_df=value("prediction_df"),
-        weights=_shares(effects.variance, mask, value("tau2") if many else 0.0),
+        weights=_shares(effects.variance, mask, value("tau2") if many and not common else 0.0),
         converged=converged,
         floor_active=bool(answers.floor_active[analysis]),
         notes=notes,
+        corrected=places(effects.corrected & mask),
     )
 
 
@@ -126,6 +131,11 @@ def counted_record(
         se_on_scale=math.sqrt(effects.variance[mask][0]) if on_scale else math.nan,
         weights=_shares(effects.variance, mask, 0.0) if alone else (),
     )
+
+
+def places(chosen: NDArray[np.bool_]) -> tuple[int, ...]:
+    """Return the places of the chosen studies, from 0."""
+    return tuple(np.flatnonzero(chosen).tolist())
 
 
 def _counted_status(events: Floats, total: Floats) -> Status | None:

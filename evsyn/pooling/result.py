@@ -14,26 +14,29 @@ class Status(StrEnum):
     ALL_ZERO = "all_zero"
     ALL_FULL = "all_full"
     NOT_CONVERGED = "not_converged"
+    NOT_ESTIMABLE = "not_estimable"
 
 
 @dataclass(frozen=True, slots=True)
 class Pooled:
     """One pooled answer: estimate, limits, spread, and how they were made.
 
-    Limits, estimate and prediction are on the original scale (proportions between 0 and 1);
-    fields ending in ``_on_scale``, and every ``tau2``, are on the analysis scale (log-odds for
-    ``logit``). A value that does not exist is ``nan`` here and ``None`` in :meth:`to_dict`.
+    Limits, estimate and prediction are on the original scale (proportions between 0 and 1, ratios
+    of arm 1 over arm 2, differences of arm 1 less arm 2); fields ending in ``_on_scale``, and every
+    ``tau2``, are on the analysis scale (log-odds for ``logit``, natural logarithms for ``log``). A
+    value that does not exist is ``nan`` here and ``None`` in :meth:`to_dict`.
 
     Parameters
     ----------
     model : str
-        ``random_effects`` or ``binomial_normal`` or ``beta_binomial``.
+        ``random_effects``, ``common_effect``, ``mantel_haenszel``, ``binomial_normal``,
+        ``hypergeometric_normal`` or ``beta_binomial``.
     scale, between, interval : str
         Analysis scale, between-study estimator, interval method, by their public names.
     level : float
         Two-sided level of every interval.
     k : int
-        Number of studies.
+        Number of studies pooled.
     status : Status
         What could be computed.
     estimate, low, high : float
@@ -43,7 +46,9 @@ class Pooled:
     tau2, tau2_low, tau2_high : float
         Between-study variance, and its interval (Q-profile or profile likelihood).
     q, df, p : float
-        Cochran's Q, its degrees of freedom and upper tail.
+        Cochran's Q, its degrees of freedom and upper tail. Q is taken about the inverse-variance
+        mean, or about the Mantel-Haenszel estimate (model ``mantel_haenszel``, or note
+        ``q_about_mantel_haenszel``).
     i2, i2_from_q : float
         Share of variance between studies, from ``tau2`` and from ``q``; between 0 and 1.
     prediction_low, prediction_high, prediction_df : float
@@ -56,6 +61,11 @@ class Pooled:
         Whether the Hartung-Knapp floor changed the interval.
     notes : tuple of str
         Machine-readable remarks, as ``tau2_at_zero``.
+    contrast : str
+        What two arms are compared by, as ``odds_ratio``; empty for one arm and plain estimates.
+    corrected, left_out : tuple of int
+        Places, in the order given and from 0, of studies whose counts were changed so that an
+        effect could be formed, and of studies that do not inform the contrast and were not pooled.
     """
 
     model: str
@@ -85,6 +95,9 @@ class Pooled:
     converged: bool = True
     floor_active: bool = False
     notes: tuple[str, ...] = ()
+    contrast: str = ""
+    corrected: tuple[int, ...] = ()
+    left_out: tuple[int, ...] = ()
 
     @property
     def tau(self) -> float:

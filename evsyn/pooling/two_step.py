@@ -6,12 +6,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from evsyn.effects.arguments import Floats
-from evsyn.pooling.between_study import ESTIMATORS
+from evsyn.pooling.between_study import ESTIMATORS, NO_SPREAD
+from evsyn.pooling.between_study.dersimonian_laird import moment_estimate
+from evsyn.pooling.between_study.result import BetweenStudy, closed_form
 from evsyn.pooling.grid import AnalysisGrid
 from evsyn.pooling.heterogeneity import i2_from_q, i2_from_tau2, q_p_value, typical_variance
 from evsyn.pooling.prediction import prediction_interval
 from evsyn.pooling.q_profile import q_profile
-from evsyn.pooling.studies import StudyRows, study_rows, weighted_mean
+from evsyn.pooling.studies import StudyRows, WeightedMean, study_rows, weighted_mean
 from evsyn.pooling.summary_interval import INTERVALS
 
 #: Analyses times studies worked on at once, so that a large grid does not fill the memory.
@@ -28,13 +30,13 @@ class PooledEstimates:
     Parameters
     ----------
     estimate, se : ndarray
-        Random-effects mean and its ordinary (model) standard error.
+        Pooled mean and its ordinary (model) standard error.
     low, high : ndarray
         Limits by the interval method.
     tau2, tau2_low, tau2_high : ndarray
         Between-study variance, and its Q-profile limits.
     q, df, p : ndarray
-        Cochran's Q, ``k - 1``, and the upper tail.
+        Cochran's Q about the centre asked for, ``k - 1``, and the upper tail.
     i2, i2_from_q : ndarray
         Share of variance between studies, from ``tau2`` and from ``q``; 0 to 1.
     prediction_low, prediction_high, prediction_df : ndarray
@@ -71,6 +73,7 @@ def pool_two_step(
     interval: str = "ordinary",
     level: float = 0.95,
     tau2_interval: bool = True,
+    q_about: Floats | None = None,
 ) -> PooledEstimates:
     """Answer every analysis of a grid.
 
@@ -82,13 +85,17 @@ def pool_two_step(
     grid : AnalysisGrid
         Which studies enter which analysis.
     between : str
-        Name of a between-study estimator, a key of ``ESTIMATORS``.
+        Name of a between-study estimator, a key of ``ESTIMATORS``, or ``NO_SPREAD`` for the
+        common effect, which has no ``tau2``, no share from it and no prediction.
     interval : str
         Name of an interval method, a key of ``INTERVALS``.
     level : float
         Two-sided level of every interval.
     tau2_interval : bool
         Whether to search the Q-profile limits, which cost as much as the rest together.
+    q_about : ndarray, optional
+        Shape ``(analyses,)``: where Cochran's Q, and DerSimonian and Laird's estimator with it, is
+        taken; the inverse-variance mean by default.
 
     Returns
     -------
@@ -110,19 +117,27 @@ def pool_two_step(
     for start in range(0, many.size, at_once):
         rows = many[start : start + at_once]
         studies = study_rows(values[rows], spread[rows], grid.mask[rows])
-        pooled = _pool_many(studies, between, interval, level)
-        if tau2_interval:
+        centre = None if q_about is None else q_about[rows] - studies.centre
+        pooled = _pool_many(studies, between, interval, level, centre)
+        if between == NO_SPREAD:
+            pooled = {name: pooled[name] for name in pooled if name not in _OF_SPREAD}
+        elif tau2_interval:
             pooled["tau2_low"], pooled["tau2_high"] = q_profile(studies, level)
         _fill(answers, rows, pooled)
     return answers
 
 
+#: Answers that exist only where studies may differ in their true value.
+_OF_SPREAD = ("tau2", "i2", "prediction_low", "prediction_high", "prediction_df")
+
+
 def _pool_many(
-    studies: StudyRows, between: str, interval: str, level: float
+    studies: StudyRows, between: str, interval: str, level: float, q_about: Floats | None
 ) -> dict[str, NDArray[np.generic]]:
     k = studies.k
     common = weighted_mean(studies, studies.no_spread)
-    spread = ESTIMATORS[between](studies)
+    q = common.q if q_about is None else _q_about(studies, common, q_about)
+    spread = _spread(studies, common, between, q if q_about is not None else None)
     pooled = weighted_mean(studies, spread.tau2)
     centre = studies.centre + pooled.mean
     limits = INTERVALS[interval](pooled, k, level)
@@ -133,17 +148,33 @@ def _pool_many(
         "low": centre - limits.half_width,
         "high": centre + limits.half_width,
         "tau2": spread.tau2,
-        "q": common.q,
+        "q": q,
         "df": k - 1,
-        "p": q_p_value(common.q, k - 1),
+        "p": q_p_value(q, k - 1),
         "i2": i2_from_tau2(spread.tau2, typical_variance(common, k)),
-        "i2_from_q": i2_from_q(common.q, k - 1),
+        "i2_from_q": i2_from_q(q, k - 1),
         "prediction_low": low,
         "prediction_high": high,
         "prediction_df": df,
         "converged": spread.converged,
         "floor_active": limits.floor_active,
     }
+
+
+def _q_about(studies: StudyRows, common: WeightedMean, centre: Floats) -> Floats:
+    """Return Q about a centre given as a deviation from ``studies.centre``."""
+    squares = common.weights * (studies.deviation - centre[:, np.newaxis]) ** 2
+    return np.asarray(squares.sum(axis=1), dtype=np.float64)
+
+
+def _spread(
+    studies: StudyRows, common: WeightedMean, between: str, other_q: Floats | None
+) -> BetweenStudy:
+    if between == NO_SPREAD:
+        return closed_form(studies.no_spread)
+    if other_q is not None:
+        return moment_estimate(other_q, common, studies.k)
+    return ESTIMATORS[between](studies)
 
 
 def _pool_one(

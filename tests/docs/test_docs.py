@@ -108,11 +108,12 @@ def test_recipes_for_contributors_work(tmp_path: Path) -> None:
     for part in ("evsyn", "tests", "studies", "pyproject.toml"):
         (shutil.copytree if (ROOT / part).is_dir() else shutil.copy)(ROOT / part, tmp_path / part)
     changed = [block for block in blocks(DEVELOPERS) if apply(block, tmp_path)]
-    made = [path for block in changed if (path := block.target("File")).startswith("tests/")]
-    assert made
-    _run_in(tmp_path, "-m", "ruff", "check", "evsyn", *made)
-    _run_in(tmp_path, "-m", "ruff", "format", "--check", "evsyn", *made)
-    _run_in(tmp_path, "-m", "pytest", "-q", "-p", "no:cacheprovider", *made)
+    code = sorted({path for block in changed if (path := block.target("File")).endswith(".py")})
+    tests = [path for path in code if path.startswith("tests/")]
+    assert tests
+    _run_in(tmp_path, "-m", "ruff", "check", *code)
+    _run_in(tmp_path, "-m", "ruff", "format", "--check", *code)
+    _run_in(tmp_path, "-m", "pytest", "-q", "-p", "no:cacheprovider", *tests)
 
 
 def _run_in(folder: Path, *words: str) -> None:

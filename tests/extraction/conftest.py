@@ -1,6 +1,7 @@
 """The tiny review as a fixture."""
 
 import pytest
+
 from tests.extraction.builders import TinyReview
 
 

@@ -1,6 +1,7 @@
 """Answers written in an extract meet the doubts they name, and an answered doubt stays visible."""
 
 import pytest
+
 from evsyn.terms import Answer, Severity
 
 DOUBTFUL = [
@@ -21,7 +22,9 @@ def doubtful(tiny):
 
 
 def answered(tiny, *entries):
-    return tiny.reed("arms:\n", "answers:\n" + "".join(f"  - {one}\n" for one in entries) + "arms:\n")
+    return tiny.reed(
+        "arms:\n", "answers:\n" + "".join(f"  - {one}\n" for one in entries) + "arms:\n"
+    )
 
 
 def entry(rule, at=None, reason="seen"):

@@ -1,6 +1,7 @@
 """What a record refuses is told in sentences: the field, the nearest word, the right line."""
 
 import pytest
+
 from evsyn.extraction.faults import nearest
 from evsyn.terms import Severity
 from tests.extraction.builders import PLAN_FILE, REED_FILE, SEDGE_FILE, line_of
@@ -20,7 +21,7 @@ def only(findings):
     [
         ("events: 4\n", "events: -1\n", "'events' is '-1', and must be at least 0", "how many had"),
         ("events: 4\n", "events: 4.0\n", "'events' must be a whole number, and is '4.0'", "no dec"),
-        ("events: 4\n", 'events: "4"\n', "'events' must be a whole number, and is '4'", "No quotes"),
+        ("events: 4\n", 'events: "4"\n', "'events' must be a whole number, and is '4'", "quotes"),
         ("events: 4\n", "events: four\n", "'events' must be a whole number, and is 'four'", "how"),
         ("events: 4\n", "events: true\n", "'events' must be a whole number, and is 'true'", "how"),
         ("events: 4\n", "events:\n", "'events' must be a whole number, and is empty", "how many"),

@@ -1,8 +1,7 @@
 """Reading a folder: whatever lies in it, findings and never a traceback, and nothing changed."""
 
-import os
-
 import pytest
+
 from evsyn.extraction.load import UnreadableError, iter_files, read_review, read_unit
 from evsyn.terms import Severity
 from tests.extraction.builders import (
@@ -202,7 +201,7 @@ def test_every_finding_names_a_line_that_is_there(tiny):
 def test_reading_changes_no_file(tiny):
     def state():
         return {
-            path.name: (path.read_bytes(), os.stat(path).st_mtime_ns)
+            path.name: (path.read_bytes(), path.stat().st_mtime_ns)
             for path in tiny.folder.iterdir()
         }
 

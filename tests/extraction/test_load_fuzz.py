@@ -4,10 +4,11 @@ import random
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from evsyn.extraction.load import UnreadableError, read_review, read_unit
-from evsyn.terms import Finding
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
+from evsyn.extraction.load import UnreadableError, read_review, read_unit
+from evsyn.terms import Finding
 from tests.extraction.builders import (
     PLAN,
     PLAN_FILE,
@@ -21,9 +22,10 @@ from tests.extraction.builders import (
 )
 
 VALID = {PLAN_FILE: PLAN, REED_FILE: REED, SEDGE_FILE: SEDGE, UNIT_FILE: UNIT}
-PIECES = ["-", ":", "{", "}", "[", "]", "#", "'", '"', "|", ">", "&", "*", "!", "%", "@", "\t", "\n",
-          "  ", "0", "-1", "1e9", "999999999999999", "null", "true", "no", "\x00", "\ufeff", "é",
-          "part_of: all\n", "---\n", "stands: twice\n", "~", ",", "\r", "?", "1.5", "''"]  # fmt: skip
+PIECES = ["-", ":", "{", "}", "[", "]", "#", "'", '"', "|", ">", "&", "*", "!", "%", "@", "\t",
+          "\n", "  ", "0", "-1", "1e9", "999999999999999", "null", "true", "no", "\x00", "\ufeff",
+          "é", "part_of: all\n", "---\n", "stands: twice\n", "~", ",", "\r", "?",
+          "1.5", "''"]  # fmt: skip
 
 
 def check_reading(files):
@@ -85,8 +87,8 @@ def test_random_changes_of_lines(file, seed, changes):
 @settings(max_examples=300, deadline=None)
 def test_random_characters(file, edits):
     text = VALID[file]
-    for at, piece, instead in edits:
-        at = at % (len(text) + 1)
+    for place, piece, instead in edits:
+        at = place % (len(text) + 1)
         text = text[:at] + piece + text[at + instead * len(piece) :]
     check_reading({file: text.encode("utf-8")})
 

@@ -8,9 +8,10 @@ from decimal import Decimal
 from fractions import Fraction
 
 import pytest
-from evsyn.extraction.percentages import Fit, counts_that_fit, fit_of, printed_percentage
 from hypothesis import given
 from hypothesis import strategies as st
+
+from evsyn.extraction.percentages import Fit, counts_that_fit, fit_of, printed_percentage
 
 
 # Counts and percentages as printed in abstracts of published stent series; the year and the

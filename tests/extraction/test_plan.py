@@ -1,6 +1,7 @@
 """The plan of a review: its two kinds of strata, its search, and its choices."""
 
 import pytest
+
 from evsyn.extraction.plan import EraStratum, LabelledStratum
 from evsyn.terms import Better
 

@@ -1,9 +1,10 @@
 """The fields of records: text as written, names, dates, and the place of each value."""
 
 import pytest
+from pydantic import TypeAdapter, ValidationError
+
 from evsyn.extraction.record import Day, Month, Name, Record, Text
 from evsyn.extraction.yaml_text import parse_bytes
-from pydantic import TypeAdapter, ValidationError
 
 
 def read_as(kind, written):

@@ -3,6 +3,7 @@
 import json
 
 import pytest
+
 from evsyn.extraction.study import Study
 from evsyn.extraction.yaml_text import parse_bytes
 from evsyn.terms import CountedBy, Covers, TextRead

@@ -1,12 +1,17 @@
 """A unit's own figures: what is read and what is refused."""
 
 import pytest
+
 from evsyn.terms import CountedBy
 
 
 def test_what_is_read(tiny):
     unit = tiny.read_unit().unit
-    assert (unit.label, unit.period.from_, unit.period.to) == ("Glade General", "2022-04", "2025-03")
+    assert (unit.label, unit.period.from_, unit.period.to) == (
+        "Glade General",
+        "2022-04",
+        "2025-03",
+    )
     assert unit.counted_by is CountedBy.PATIENT
     assert unit.expected_cases.count == 21
     assert [one.count for one in unit.left_out] == [1]

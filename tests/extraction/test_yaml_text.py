@@ -3,9 +3,10 @@
 import time
 
 import pytest
-from evsyn.extraction.yaml_text import MAX_DEPTH, Block, Items, parse_bytes
 from hypothesis import given
 from hypothesis import strategies as st
+
+from evsyn.extraction.yaml_text import MAX_DEPTH, Block, Items, parse_bytes
 
 
 def value_of(written):
@@ -138,7 +139,9 @@ def test_tags_are_refused(text):
     assert "tag" in troubles_of(text)[0].message
 
 
-@pytest.mark.parametrize("text", ["a: 1\n---\nb: 2\n", "---\na: 1\n---\n", "a: 1\n...\n---\nb: 1\n"])
+@pytest.mark.parametrize(
+    "text", ["a: 1\n---\nb: 2\n", "---\na: 1\n---\n", "a: 1\n...\n---\nb: 1\n"]
+)
 def test_two_documents_are_refused(text):
     assert troubles_of(text)[0].message == "the file holds two documents"
 
@@ -164,7 +167,9 @@ def test_an_empty_file(raw):
     assert troubles_of(raw)[0].message == "the file is empty"
 
 
-@pytest.mark.parametrize("text", ["# only a remark\n", "- a\n- b\n", "word\n", "3\n", "[]\n", "---\n"])
+@pytest.mark.parametrize(
+    "text", ["# only a remark\n", "- a\n- b\n", "word\n", "3\n", "[]\n", "---\n"]
+)
 def test_a_file_without_fields(text):
     assert troubles_of(text)[0].message == "the file holds no 'key: value' lines"
 
@@ -266,7 +271,10 @@ def test_every_value_knows_its_line_in_flow_style():
 
 
 def test_long_texts_are_folded_and_keep_their_paragraphs():
-    assert parse_bytes(b"a: >-\n  one\n  two\nb: |\n  x\n  y\n").root == {"a": "one two", "b": "x\ny\n"}
+    assert parse_bytes(b"a: >-\n  one\n  two\nb: |\n  x\n  y\n").root == {
+        "a": "one two",
+        "b": "x\ny\n",
+    }
 
 
 @given(st.binary(max_size=300))

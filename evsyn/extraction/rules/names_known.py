@@ -35,7 +35,8 @@ def unknown(word: str, known: Iterable[str], what: str, source: Source) -> Itera
     """Yield a fault if ``word`` is not among the ``known``."""
     listed = sorted(known)
     if word not in listed:
-        message = f"'{word}' is not a {what} of the plan"
+        article = "an" if what[0] in "aeiou" else "a"
+        message = f"'{word}' is not {article} {what} of the plan"
         yield Finding(NAME, Severity.FAULT, source, message, nearest(word, listed))
 
 

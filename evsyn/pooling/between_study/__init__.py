@@ -18,4 +18,7 @@ ESTIMATORS: dict[str, Estimator] = {
     "sidik_jonkman": sidik_jonkman,
 }
 
-__all__ = ["ESTIMATORS", "BetweenStudy", "Estimator"]
+#: What stands for the estimator where no spread between studies is assumed.
+NO_SPREAD = "none"
+
+__all__ = ["ESTIMATORS", "NO_SPREAD", "BetweenStudy", "Estimator"]

@@ -1,7 +1,8 @@
 """The moment estimator of DerSimonian and Laird."""
 
+from evsyn.effects.arguments import Floats
 from evsyn.pooling.between_study.result import BetweenStudy, closed_form
-from evsyn.pooling.studies import StudyRows, weight_spread, weighted_mean
+from evsyn.pooling.studies import StudyRows, WeightedMean, weight_spread, weighted_mean
 
 
 def dersimonian_laird(studies: StudyRows) -> BetweenStudy:
@@ -14,4 +15,9 @@ def dersimonian_laird(studies: StudyRows) -> BetweenStudy:
     DerSimonian R, Laird N. Control Clin Trials 1986;7:177-188.
     """
     common = weighted_mean(studies, studies.no_spread)
-    return closed_form((common.q - (studies.k - 1)) / weight_spread(common.weights))
+    return moment_estimate(common.q, common, studies.k)
+
+
+def moment_estimate(q: Floats, common: WeightedMean, k: Floats) -> BetweenStudy:
+    """Return the same from a Q taken about any centre."""
+    return closed_form((q - (k - 1)) / weight_spread(common.weights))

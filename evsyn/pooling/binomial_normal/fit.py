@@ -5,11 +5,9 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 import numpy as np
-from scipy.special import logit
 
 from evsyn.effects.arguments import Floats
-from evsyn.pooling.binomial_normal.counts import Counts
-from evsyn.pooling.binomial_normal.likelihood import study_terms
+from evsyn.pooling.binomial_normal.likelihood import CountLikelihood, study_terms
 from evsyn.pooling.newton import Summit, climb, is_higher
 
 _NODES = (32, 64, 128, 256, 512)
@@ -49,7 +47,7 @@ class ModelFit:
 
 
 def fit_model(
-    counts: Counts, design: Floats, offset: float = 0.0, *, start_tau: float | None = None
+    counts: CountLikelihood, design: Floats, offset: float = 0.0, *, start_tau: float | None = None
 ) -> ModelFit:
     """Maximise the likelihood over the coefficients and tau at least 0.
 
@@ -58,7 +56,7 @@ def fit_model(
 
     Parameters
     ----------
-    counts : Counts
+    counts : Counts or another CountLikelihood
         Events and totals of k studies, not all 0 and not all full within a design column.
     design : ndarray, shape (k, p)
         Columns of the linear predictor; p may be 0.
@@ -88,7 +86,12 @@ def fit_model(
 
 
 def fit_at_tau(
-    counts: Counts, design: Floats, tau: float, offset: float = 0.0, *, start: Floats | None = None
+    counts: CountLikelihood,
+    design: Floats,
+    tau: float,
+    offset: float = 0.0,
+    *,
+    start: Floats | None = None,
 ) -> ModelFit:
     """Maximise over the coefficients with tau held.
 
@@ -139,7 +142,7 @@ def _inside(tau: float) -> bool:
     return 1.01 * _TAU_FLOOR < tau < 0.99 * _TAU_CEILING
 
 
-def _free(counts: Counts, design: Floats, offset: float) -> _Solver:
+def _free(counts: CountLikelihood, design: Floats, offset: float) -> _Solver:
     """Return a solver over coefficients and log tau; log tau has no edge to fall over."""
     size = design.shape[1]
     low = np.append(np.full(size, -np.inf), np.log(_TAU_FLOOR))
@@ -163,7 +166,7 @@ def _free(counts: Counts, design: Floats, offset: float) -> _Solver:
 
 
 def _held(
-    counts: Counts, design: Floats, offset: float, tau: float, *, tolerance: float = 1e-9
+    counts: CountLikelihood, design: Floats, offset: float, tau: float, *, tolerance: float = 1e-9
 ) -> _Solver:
     """Return a solver over the coefficients alone."""
     size = design.shape[1]
@@ -183,7 +186,7 @@ def _held(
 
 
 def log_likelihood(
-    counts: Counts, design: Floats, eta: Floats, tau: float, nodes: int
+    counts: CountLikelihood, design: Floats, eta: Floats, tau: float, nodes: int
 ) -> tuple[float, Floats, Floats]:
     """Return the log-likelihood with gradient and second derivatives in (beta, tau)."""
     terms = study_terms(counts, eta, tau, nodes)
@@ -197,7 +200,7 @@ def log_likelihood(
 
 
 def _hilltops(
-    counts: Counts, design: Floats, offset: float, flat: ModelFit
+    counts: CountLikelihood, design: Floats, offset: float, flat: ModelFit
 ) -> list[tuple[Floats, float]]:
     """Return coefficients and tau near every local maximum above tau = 0."""
     _, _, at_zero = log_likelihood(counts, design, offset + design @ flat.beta, 0.0, _NODES[0])
@@ -217,9 +220,8 @@ def _hilltops(
     ]
 
 
-def _first_coefficients(counts: Counts, design: Floats, offset: float) -> Floats:
-    """Return coefficients that put every study at the crude total."""
-    crude = logit((counts.events.sum() + 0.5) / (counts.total.sum() + 1))
-    target = np.full(counts.k, crude - offset)
+def _first_coefficients(counts: CountLikelihood, design: Floats, offset: float) -> Floats:
+    """Return coefficients that put every study at the crude value."""
+    target = np.full(counts.k, counts.crude - offset)
     first: Floats = np.linalg.lstsq(design, target, rcond=None)[0]
     return first

@@ -10,7 +10,7 @@ from scipy.special import expit, stdtrit
 from evsyn.effects.arguments import Floats
 from evsyn.pooling.binomial_normal.counts import Counts, read_counts
 from evsyn.pooling.binomial_normal.fit import ModelFit, fit_at_tau, fit_model
-from evsyn.pooling.binomial_normal.likelihood import study_terms
+from evsyn.pooling.binomial_normal.likelihood import CountLikelihood, study_terms
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +74,11 @@ def fit_binomial_normal(events: ArrayLike, total: ArrayLike) -> BinomialNormalFi
     ----------
     Stijnen T, Hamza TH, Ozdemir P. Stat Med 2010;29:3046-3067.
     """
-    counts = _fittable(events, total)
+    return fit_one_sample(_fittable(events, total))
+
+
+def fit_one_sample(counts: CountLikelihood) -> BinomialNormalFit:
+    """Fit one centre and one spread to counts already checked; see :func:`fit_binomial_normal`."""
     return _one_sample(counts, fit_model(counts, _intercept(counts)))
 
 
@@ -125,7 +129,7 @@ def t_limits(mu: float, se: float, df: float, level: float) -> tuple[float, floa
     return mu - half, mu + half
 
 
-def information_shares(counts: Counts, fit: BinomialNormalFit) -> tuple[float, ...]:
+def information_shares(counts: CountLikelihood, fit: BinomialNormalFit) -> tuple[float, ...]:
     """Return each study's share of the information about mu at the fitted spread; sums to 1.
 
     No share is negative, because every study's likelihood is log-concave in mu.
@@ -145,11 +149,11 @@ def _fittable(events: ArrayLike, total: ArrayLike, *, least: int = 2) -> Counts:
     return counts
 
 
-def _intercept(counts: Counts) -> Floats:
+def _intercept(counts: CountLikelihood) -> Floats:
     return np.ones((counts.k, 1))
 
 
-def _one_sample(counts: Counts, fit: ModelFit) -> BinomialNormalFit:
+def _one_sample(counts: CountLikelihood, fit: ModelFit) -> BinomialNormalFit:
     return BinomialNormalFit(
         mu=float(fit.beta[0]) + 0.0,  # no negative zero
         se=math.sqrt(fit.covariance[0, 0]),

@@ -9,8 +9,9 @@ from numpy.typing import ArrayLike
 from scipy.special import chdtri
 
 from evsyn.effects.arguments import as_level
-from evsyn.pooling.binomial_normal.counts import Counts, read_counts
+from evsyn.pooling.binomial_normal.counts import read_counts
 from evsyn.pooling.binomial_normal.fit import fit_at_tau, fit_model
+from evsyn.pooling.binomial_normal.likelihood import CountLikelihood
 from evsyn.pooling.binomial_normal.one_sample import BinomialNormalFit, fit_binomial_normal
 from evsyn.pooling.root import bracketed_root
 
@@ -108,7 +109,9 @@ def largest_tau(events: ArrayLike, total: ArrayLike, *, drop: float = 0.5) -> fl
     return _largest(counts, fit, drop)
 
 
-def tau_limits(counts: Counts, fit: BinomialNormalFit, *, level: float) -> tuple[float, float]:
+def tau_limits(
+    counts: CountLikelihood, fit: BinomialNormalFit, *, level: float
+) -> tuple[float, float]:
     """Return the profile-likelihood limits of tau, 0 where it is inside."""
     cut = _cut(level)
     drop, step = _tau_drop(counts, fit), _tau_step(fit)
@@ -118,7 +121,9 @@ def tau_limits(counts: Counts, fit: BinomialNormalFit, *, level: float) -> tuple
     return bracketed_root(_signed(drop, cut), 0.0, fit.tau, tolerance=_TOLERANCE), high
 
 
-def mu_limits(counts: Counts, fit: BinomialNormalFit, *, level: float) -> tuple[float, float]:
+def mu_limits(
+    counts: CountLikelihood, fit: BinomialNormalFit, *, level: float
+) -> tuple[float, float]:
     """Return the profile-likelihood limits of mu, tau maximised anew at each mu."""
     cut = _cut(level)
     nothing = np.empty((counts.k, 0))
@@ -132,7 +137,7 @@ def mu_limits(counts: Counts, fit: BinomialNormalFit, *, level: float) -> tuple[
     return low, _outward(drop, fit.mu, step, cut, fit.mu + _MU_LIMIT)
 
 
-def _refuse_other(counts: Counts, fit: BinomialNormalFit) -> None:
+def _refuse_other(counts: CountLikelihood, fit: BinomialNormalFit) -> None:
     if not fit.converged:
         raise ValueError("the fit did not converge, so it has no profile")
     if fit.k != counts.k:
@@ -143,11 +148,11 @@ def _cut(level: float) -> float:
     return float(chdtri(1, 1 - as_level(level)))
 
 
-def _largest(counts: Counts, fit: BinomialNormalFit, drop: float) -> float:
+def _largest(counts: CountLikelihood, fit: BinomialNormalFit, drop: float) -> float:
     return _outward(_tau_drop(counts, fit), fit.tau, _tau_step(fit), 2 * drop, _TAU_LIMIT)
 
 
-def _tau_drop(counts: Counts, fit: BinomialNormalFit) -> Callable[[float], float]:
+def _tau_drop(counts: CountLikelihood, fit: BinomialNormalFit) -> Callable[[float], float]:
     """Return twice the fall of the profile log-likelihood as a function of tau."""
     design, start = np.ones((counts.k, 1)), np.array([fit.mu])
 

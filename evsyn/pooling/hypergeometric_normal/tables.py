@@ -1,0 +1,129 @@
+"""Two-by-two tables with all margins held: the form the exact two-arm likelihood reads.
+
+Given the patients of both arms and the events of both together, the events of arm 1 follow the
+noncentral hypergeometric distribution of Fisher, which holds the odds ratio and no baseline risk:
+every study's own intercept is conditioned out. Its counts are sums of independent trials
+(Harkness WL. Ann Math Stat 1965;36:938-945), which bounds their variance.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.special import gammaln
+
+from evsyn.effects.arguments import Floats
+from evsyn.effects.two_arms import TwoArms
+
+#: The distribution is summed term by term; beyond this its terms would fill the memory.
+LARGEST_SPAN = 20_000
+
+
+@dataclass(frozen=True, slots=True)
+class ConditionalTables:
+    """Events of arm 1, given all margins, in k studies.
+
+    Parameters
+    ----------
+    above : ndarray, shape (k,)
+        Events of arm 1 less the least the margins allow.
+    span : ndarray, shape (k,)
+        Most less least events of arm 1 that the margins allow; at least 1.
+    log_weights : tuple of ndarray
+        For each study the log weight of every possible count, from the least up, at odds ratio 1,
+        divided by their sum.
+    observed : tuple of ndarray
+        Each study's log odds ratio and its variance, half added to every cell.
+    """
+
+    above: Floats
+    span: Floats
+    log_weights: tuple[Floats, ...]
+    observed: tuple[Floats, Floats]
+
+    @property
+    def k(self) -> int:
+        """Number of studies."""
+        return int(self.above.size)
+
+    @property
+    def one_sided(self) -> bool:
+        """Whether arm 1 has the least, or the most, events it can in every study."""
+        return bool(not self.above.any() or (self.above == self.span).all())
+
+    @property
+    def log_coefficient(self) -> Floats:
+        """Nothing: the log mass is complete."""
+        return np.zeros(self.k)
+
+    @property
+    def crude(self) -> float:
+        """One-step common log odds ratio, kept within reach."""
+        excess, variance = self.moments(np.zeros((self.k, 1)))
+        return float(np.clip(excess.sum() / variance.sum(), -3.0, 3.0))
+
+    @property
+    def largest_variance(self) -> Floats:
+        """A quarter of the span, as of a sum of so many independent trials."""
+        return self.span / 4
+
+    def log_mass(self, log_odds: Floats) -> Floats:
+        """Return the log chance of the events of arm 1, shape ``(k, points)``."""
+        mass = np.empty(log_odds.shape)
+        for study, tilted in self._tilted(log_odds):
+            at = tilted[:, int(self.above[study])]
+            top = tilted.max(axis=1)
+            mass[study] = at - top - np.log(np.exp(tilted - top[:, None]).sum(axis=1))
+        return mass
+
+    def moments(self, log_odds: Floats) -> tuple[Floats, Floats]:
+        """Return events of arm 1 less their expectation, and their variance."""
+        excess, variance = np.empty(log_odds.shape), np.empty(log_odds.shape)
+        for study, tilted in self._tilted(log_odds):
+            chance = np.exp(tilted - tilted.max(axis=1, keepdims=True))
+            chance /= chance.sum(axis=1, keepdims=True)
+            # From the observed count, so that the digits of a small excess are kept.
+            step = np.arange(tilted.shape[1]) - self.above[study]
+            mean = chance @ step
+            excess[study] = -mean
+            variance[study] = ((step - mean[:, None]) ** 2 * chance).sum(axis=1)
+        return excess, variance
+
+    def _tilted(self, log_odds: Floats) -> Iterator[tuple[int, Floats]]:
+        """Give, study by study, the log weights at each log odds ratio, ``(points, counts)``."""
+        for study, weights in enumerate(self.log_weights):
+            yield study, weights + log_odds[study][:, None] * np.arange(weights.size)
+
+
+def conditional_tables(arms: TwoArms) -> ConditionalTables:
+    """Return the tables of studies that inform a ratio.
+
+    Raises
+    ------
+    ValueError
+        If a study has more possible counts than can be summed.
+    """
+    total_1, total_2, events = arms.total_1, arms.total_2, arms.yes_1 + arms.yes_2
+    least, most = np.maximum(0, events - total_2), np.minimum(events, total_1)
+    if np.any(most - least > LARGEST_SPAN):
+        raise ValueError(
+            f"the exact model needs studies whose events (or non-events) in all do not exceed "
+            f"{LARGEST_SPAN:,}; see events_1[{int(np.argmax(most - least > LARGEST_SPAN))}]"
+        )
+    weights = tuple(
+        _log_weights(*row) for row in zip(total_1, total_2, events, least, most, strict=True)
+    )
+    half = arms.with_half(np.ones(least.size, dtype=np.bool_))
+    log_ratio = np.log(half.yes_1 * half.no_2) - np.log(half.no_1 * half.yes_2)
+    noise = 1 / half.yes_1 + 1 / half.no_1 + 1 / half.yes_2 + 1 / half.no_2
+    return ConditionalTables(arms.yes_1 - least, most - least, weights, (log_ratio, noise))
+
+
+def _log_weights(
+    total_1: float, total_2: float, events: float, least: float, most: float
+) -> Floats:
+    x = np.arange(least, most + 1)
+    logs = -gammaln(x + 1) - gammaln(total_1 - x + 1)
+    logs = logs - gammaln(events - x + 1) - gammaln(total_2 - events + x + 1)
+    logs = logs - logs.max()
+    return np.asarray(logs - np.log(np.exp(logs).sum()), dtype=np.float64)
