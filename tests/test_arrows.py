@@ -70,9 +70,14 @@ def test_arrows_point_left(path):
 
 
 def test_an_arrow_to_the_right_would_be_seen():
-    text = "def f():\n    from evsyn.cli import main\n    from ..pooling import x\n    import evsyn.audit.y"
+    text = (
+        "def f():\n    from evsyn.cli import main\n    from ..pooling import x\n"
+        "    import evsyn.audit.y\n    from evsyn import wording"
+    )
     path = PACKAGE / "cells" / "table.py"
-    assert set(imported(ast.parse(text), path)) == {"evsyn.cli", "evsyn.pooling", "evsyn.audit.y"}
+    assert set(imported(ast.parse(text), path)) == {
+        "evsyn.cli", "evsyn.pooling", "evsyn.audit.y", "evsyn.wording",
+    }  # fmt: skip
 
 
 @pytest.mark.parametrize(

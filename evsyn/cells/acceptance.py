@@ -60,6 +60,7 @@ def judge(arm: Arm, outcome: str, plan: Plan) -> Accepted | Refused:
         Mark.PER_PROCEDURE: count.counted_by is not CountedBy.PATIENT,
         Mark.ASSUMED: count.assumed,
         Mark.DERIVED: count.derived is not None,
+        Mark.SECOND_HAND: count.second_hand,
     }
     return Accepted(arm, count, frozenset(m for m, on in signs.items() if on), (basis, window))
 

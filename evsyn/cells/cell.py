@@ -18,6 +18,7 @@ class Mark(StrEnum):
     PER_PROCEDURE = "per procedure"
     SUMMED = "arms summed"
     PARTIAL = "not all arms report it"
+    SECOND_HAND = "read second hand"
 
 
 @dataclass(frozen=True, slots=True)

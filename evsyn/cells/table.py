@@ -42,7 +42,7 @@ def cell_table(
     """
     skipped = frozenset(without)
     stratum = review.plan.strata.get(question.stratum)
-    belongs = _level_test(question, is_era=isinstance(stratum, EraStratum))
+    belongs = _level_test(question, review.plan, is_era=isinstance(stratum, EraStratum))
     cells: list[Cell] = []
     left_out: list[LeftOut] = []
     for study in review.studies:
@@ -50,9 +50,9 @@ def cell_table(
             era_level(study, stratum, cut_year) != question.level
         ):
             continue
-        row, dropped = _study_row(study, question, review.plan, belongs)
+        row, dropped = study_row(study, question, review.plan, belongs)
         if study.study in skipped and row is not None:
-            dropped.append(_left(row, "the unit's own series"))
+            dropped.append(left_out_cell(row, "the unit's own series"))
             row = None
         left_out += dropped
         if row is not None:
@@ -60,26 +60,30 @@ def cell_table(
     lost = winners(review, cells)
     kept = tuple(cell for cell in cells if cell.study not in lost)
     left_out += [
-        _left(cell, f"shares patients with {lost[cell.study]}, which is pooled")
+        left_out_cell(cell, f"shares patients with {lost[cell.study]}, which is pooled")
         for cell in cells
         if cell.study in lost
     ]
     return CellTable(question, kept, tuple(left_out))
 
 
-def _any_arm(_: Arm) -> bool:
-    return True
+def _level_test(question: Question, plan: Plan, *, is_era: bool) -> Callable[[Arm], bool]:
+    """Take the arms of one level; where the plan lists treatments, those of the first."""
+    first = next(iter(plan.treatments), None)
+    whole = question.stratum == OVERALL or is_era
+
+    def belongs(arm: Arm) -> bool:
+        return arm.treatment in (None, first) and (
+            whole or arm_level(arm, question.stratum) == question.level
+        )
+
+    return belongs
 
 
-def _level_test(question: Question, *, is_era: bool) -> Callable[[Arm], bool]:
-    if question.stratum == OVERALL or is_era:
-        return _any_arm
-    return lambda arm: arm_level(arm, question.stratum) == question.level
-
-
-def _study_row(
+def study_row(
     study: Study, question: Question, plan: Plan, belongs: Callable[[Arm], bool]
 ) -> tuple[Cell | None, list[LeftOut]]:
+    """Return a study's row from the arms that belong, and its counts that are left out."""
     reporting = [arm for arm in study.arms if question.outcome in arm.outcomes]
     judged = [judge(arm, question.outcome, plan) for arm in reporting if belongs(arm)]
     left_out = [
@@ -140,5 +144,6 @@ def _left_count(study: Study, outcome: str, item: Accepted | Refused, reason: st
     return LeftOut(study.study, study.name, count.events, count.total, reason, source)
 
 
-def _left(row: Cell, reason: str) -> LeftOut:
+def left_out_cell(row: Cell, reason: str) -> LeftOut:
+    """Return a whole row as left out, with the reason."""
     return LeftOut(row.study, row.label, row.events, row.total, reason, row.sources[0])

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from difflib import get_close_matches
 from pathlib import Path
+from textwrap import fill
 from typing import TYPE_CHECKING, NoReturn
 
 import click
@@ -12,6 +13,8 @@ import click
 if TYPE_CHECKING:
     from evsyn.extraction.load import CheckedUnit
     from evsyn.extraction.review import Review
+
+WIDTH = 80
 
 review_argument = click.argument("review", type=click.Path(path_type=Path))
 json_option = click.option("--json", "as_json", is_flag=True, help="Print fields for programs.")
@@ -29,8 +32,15 @@ def steps(items: Sequence[str], label: str) -> Iterator[Iterable[str]]:
 
 def refuse(message: str) -> NoReturn:
     """Stop with a sentence on the error stream and exit code 1."""
-    click.echo(message, err=True)
+    lines = (_folded(line) for line in message.split("\n"))
+    click.echo("\n".join(lines), err=True)
     raise SystemExit(1)
+
+
+def _folded(line: str) -> str:
+    if len(line) <= WIDTH:
+        return line
+    return fill(line, WIDTH, break_on_hyphens=False, break_long_words=False)
 
 
 def readable_review(folder: Path) -> "Review":

@@ -33,9 +33,9 @@ def command(
 ) -> None:
     """Pool OUTCOMES of the folder REVIEW; all of the plan's outcomes by default.
 
-    Each answer opens with a sentence. "Read this line" is the row to quote; "Headline (DL)" is
-    the one most papers print. With an outcome named, every study, source, left-out count and
-    smaller set is shown as well.
+    Each answer opens with a sentence. "Read this" is the row to quote; "Headline" is the one most
+    papers print. With an outcome named, every study, source, left-out count and smaller set is
+    shown as well.
     """
     from evsyn.cells.levels import with_stand_ins
     from evsyn.reporting.files import write_whole

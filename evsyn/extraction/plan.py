@@ -109,6 +109,21 @@ class Characteristics(Record):
     arm: dict[Name, Characteristic] = Field(default_factory=dict, description="of an arm")
 
 
+class Comparison(Record):
+    """Two treatments to be compared within studies."""
+
+    label: Text = Field(description="name for headings, as 'Stent against emergency surgery'")
+    first: Name = Field(description="the first treatment, a name from 'treatments'")
+    second: Name = Field(description="the treatment it is set against")
+    contrast: Literal["risk_ratio", "odds_ratio", "risk_difference"] = Field(
+        default="risk_ratio", description="risk_ratio, odds_ratio or risk_difference"
+    )
+    assumed_risks: list[Annotated[float, Field(gt=0, lt=1)]] = Field(
+        default_factory=list,
+        description="risks under the second treatment at which absolute effects are stated, as 0.3",
+    )
+
+
 class Pooling(Record):
     """Choices that settle how counts are pooled; all have defaults."""
 
@@ -144,6 +159,13 @@ class Plan(Record):
     )
     outcomes: Annotated[dict[Name, Outcome], Field(min_length=1)] = Field(
         description="outcomes by name"
+    )
+    treatments: dict[Name, Text] = Field(
+        default_factory=dict,
+        description="treatments of arms and their words; shares are pooled over the first",
+    )
+    comparisons: dict[Name, Comparison] = Field(
+        default_factory=dict, description="comparisons between treatments, by name"
     )
     strata: dict[Name, Stratum] = Field(
         default_factory=dict, description="ways of dividing the studies, by name"

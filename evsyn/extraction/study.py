@@ -101,6 +101,9 @@ class Count(Record):
     assumed: bool = Field(
         default=False, description="true where the text does not tie events to this total"
     )
+    second_hand: bool = Field(
+        default=False, description="true where the count was read outside the paper itself"
+    )
     follow_up: Text | None = Field(default=None, description="length of follow-up as printed")
     definition: Text | None = Field(default=None, description="what the paper counted")
     site: Text | None = Field(default=None, description="site of the event, where told")
@@ -115,6 +118,9 @@ class Arm(Record):
     covers: Covers = Field(default=Covers.PART, description="whole_study or part", strict=False)
     part_of: Name | None = Field(default=None, description="the arm this one lies inside")
     label: Text | None = Field(default=None, description="the paper's own words for the group")
+    treatment: Name | None = Field(
+        default=None, description="treatment, a name from the plan, where the plan lists them"
+    )
     strata: dict[Name, Name] = Field(
         default_factory=dict, description="level in each of the plan's strata"
     )

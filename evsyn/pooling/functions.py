@@ -188,11 +188,7 @@ def effect_records(
     ValueError
         If the grid is not over as many studies.
     """
-    if grid.mask.shape[1] != effects.estimate.size:
-        raise ValueError(
-            f"grid must have one column a study; got {grid.mask.shape[1]} columns for "
-            f"{effects.estimate.size} studies"
-        )
+    grid.refuse_other_width(effects.estimate.size)
     answers = pool_two_step(
         effects.estimate,
         effects.variance,

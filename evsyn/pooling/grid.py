@@ -41,6 +41,14 @@ class AnalysisGrid:
         """Number of studies in each analysis."""
         return np.asarray(self.mask.sum(axis=1), dtype=np.int64)
 
+    def refuse_other_width(self, studies: int) -> None:
+        """Refuse with a ``ValueError`` a grid that is not over so many studies."""
+        if self.mask.shape[1] != studies:
+            raise ValueError(
+                f"grid must have one column a study; got {self.mask.shape[1]} columns for "
+                f"{studies} studies"
+            )
+
 
 def overall(studies: int, label: str = "overall") -> AnalysisGrid:
     """Return one analysis that holds all studies."""

@@ -53,11 +53,12 @@ def run_demo(review: Review, checked: CheckedUnit, output: Path) -> Iterator[Ste
     yield _written(output / "2-pool.txt", pooled, said)
     for outcome in outcomes:
         path = output / f"3-forest-{outcome.replace('_', '-')}.svg"
-        write_figure(forest_layout(forest_of(review, outcome, by, checked), A4), path)
-        yield path, f"Forest plot of {plan.outcomes[outcome].event}, with the unit."
+        drawn = write_figure(forest_layout(forest_of(review, outcome, by, checked), A4), path)
+        for file in drawn:
+            yield file, f"Forest plot of {plan.outcomes[outcome].event}, with the unit."
     path = output / "4-slide.png"
-    write_figure(forest_layout(forest_of(review, outcomes[0], by), SLIDE), path)
-    yield path, f"The slide for the question about {plan.outcomes[outcomes[0]].event}."
+    for file in write_figure(forest_layout(forest_of(review, outcomes[0], by), SLIDE), path):
+        yield file, f"A slide for the question about {plan.outcomes[outcomes[0]].event}."
     audited = audit_text(review, checked)
     yield _written(output / "5-audit.txt", audited, f"{checked.unit.label} against the review.")
 

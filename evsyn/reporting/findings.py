@@ -29,7 +29,8 @@ def findings_text(
         Whether the review is made up.
     """
     mark = f" ({INVENTED})" if invented else ""
-    lines = [_sentence(f"{folder}{mark}", studies, findings)]
+    first = _sentence(f"{folder}{mark}", studies, findings)
+    lines = [fill(first, WIDTH, break_on_hyphens=False, break_long_words=False)]
     if findings:
         rest = findings[FIRST:]
         if rest:

@@ -25,8 +25,8 @@ from evsyn.wording.status import status_line
 from evsyn.wording.strata import untold_sentence
 
 CAUTION = (
-    "These are published series, many from enthusiasts. They support a clinician's judgement and "
-    "never replace local protocol, licensed judgement or governance."
+    "Published series often come from enthusiasts. They support a clinician's judgement and never "
+    "replace local protocol, licensed judgement or governance."
 )
 
 

@@ -89,11 +89,8 @@ def stratum_sentences(
     review: Review, outcome: str, stratum: str, answers: Answers, test: str
 ) -> list[str]:
     """Return what must be said of a stratum: how many state it, what cannot be told, the test."""
-    said = [
-        stating_or_stand_in(review, stratum),
-        untold_sentence(review, outcome, stratum, answers),
-        test,
-    ]
+    untold = untold_sentence(review, outcome, stratum, answers)
+    said = [stating_or_stand_in(review, stratum), untold, "" if untold else test]
     return [text for text in said if text]
 
 
@@ -216,9 +213,11 @@ def _bases(review: Review, pooled: PooledTable) -> str:
         window = plan.windows[row.window].label if row.window in plan.windows else "not stated"
         bases[basis] = bases.get(basis, 0) + 1
         windows[window] = windows.get(window, 0) + 1
-    said = [f"{number} {words}" for words, number in bases.items()]
-    timed = [f"{number} {words}" for words, number in windows.items()]
-    return f"Denominators: {'; '.join(said)}. Windows: {'; '.join(timed)}."
+    return f"Denominators: {_tallied(bases)}. Windows: {_tallied(windows)}."
+
+
+def _tallied(numbers: Mapping[str, int]) -> str:
+    return "; ".join(f"{words} ({number})" for words, number in numbers.items())
 
 
 def _left_out_table(pooled: PooledTable) -> str:

@@ -57,7 +57,8 @@ def forward_text(review: Review, placed: Placed, answers: Answers) -> str:
         if _same_place(finding.source, source):
             lines.append(paragraph(f"{finding.severity}: {finding.message}".capitalize(), "  "))
     entered = [q for q, pooled in answers.items() if _holds(pooled, source)]
-    lines.append("  Pooled in: " + (", ".join(q.key for q in entered) or "nothing"))
+    held = ", ".join(question.key for question in entered) or "nothing"
+    lines.append(paragraph(f"Pooled in: {held}", "  "))
     for question, pooled in answers.items():
         for item in pooled.table.left_out:
             if _same_place(item.source, source):

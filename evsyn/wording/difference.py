@@ -3,7 +3,7 @@
 import math
 from collections.abc import Mapping
 
-from evsyn.pooling.difference import Difference, NoTest
+from evsyn.pooling.difference import Difference
 from evsyn.pooling.strata_test import Contrast
 from evsyn.wording.numbers import counted, probability
 
@@ -25,8 +25,6 @@ def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> st
     """
     test = difference.test
     if test is None:
-        if difference.reason is NoTest.TOO_FEW:
-            return ""
         return f"No test of difference: {difference.reason}."
     parts = [_contrast(contrast, levels) for contrast in test.differences]
     said = (

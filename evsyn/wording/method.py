@@ -24,16 +24,20 @@ def method_sentence(plan: Plan, tests: int) -> str:
     """
     level = f"{100 * plan.pooling.level:g}%"
     between = _BETWEEN[plan.pooling.between]
-    return (
+    said = (
         f"Method: log-odds of each study, half an event added only where a study has 0% or 100%; "
         f"headline, random effects with {between}, ordinary {level} interval. Beside it restricted "
         "maximum likelihood with floored Hartung-Knapp, and the exact binomial-normal model with t "
         "limits on studies less one. The exact model is read where a study has fewer than 5 "
         "events or non-events, where there are fewer than 20 in all, or below 5% or above 95%. "
         "Study intervals are Clopper-Pearson. A pooled value is the median setting; a range for a "
-        "new setting uses t on studies less one. "
-        f"{counted(tests, 'test', 'tests')} of difference between levels; the more tests, the "
-        "more likely that one looks different by chance."
+        "new setting uses t on studies less one."
+    )
+    if not tests:
+        return said
+    return (
+        f"{said} {counted(tests, 'test', 'tests')} of difference between levels; the more tests, "
+        "the more likely that one looks different by chance."
     )
 
 

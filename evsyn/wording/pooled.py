@@ -7,6 +7,9 @@ from evsyn.pooling.tables import PooledTable
 from evsyn.wording.numbers import count, counted, percent, span
 from evsyn.wording.rows import ROW_IN_SENTENCE
 
+#: Width of a range for a new setting beyond which it says next to nothing.
+UNCONSTRAINED = 0.6
+
 
 def pooled_sentence(pooled: PooledTable, *, event: str, group: str, refused: str = "") -> str:
     """Say in words what a pool holds, and no more than it can.
@@ -94,6 +97,8 @@ def _outlook(answer: PoolAnswer, reading: Reading) -> str:
             f". Next to no spread was seen between the studies, but {answer.k} studies cannot "
             f"exclude a range of {span(second.low, second.high)}"
         )
+    if row.prediction_high - row.prediction_low > UNCONSTRAINED:
+        said += "; so wide a range means that the studies do not constrain a new setting"
     if answer.show is Show.SOME:
         said += f". With {answer.k} studies that spread is a rough guess"
     return f"{said}."

@@ -28,6 +28,7 @@ MARK_LETTERS = {
     Mark.PER_PROCEDURE: "p",
     Mark.SUMMED: "s",
     Mark.PARTIAL: "x",
+    Mark.SECOND_HAND: "h",
 }
 
 MARK_WORDS = {
@@ -40,6 +41,7 @@ MARK_WORDS = {
     Mark.PER_PROCEDURE: "counted per procedure",
     Mark.SUMMED: "arms summed",
     Mark.PARTIAL: "not all arms report it",
+    Mark.SECOND_HAND: "read second hand",
 }
 
 

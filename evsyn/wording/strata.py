@@ -6,6 +6,9 @@ from evsyn.cells.cell import Question
 from evsyn.cells.levels import arm_level, labelled_strata, studies_stating
 from evsyn.extraction.plan import EraStratum, LabelledStratum
 from evsyn.extraction.review import Review
+from evsyn.pooling.answer import Show
+from evsyn.pooling.difference import LEAST_LEVELS
+from evsyn.pooling.strata_test import LEAST_STUDIES
 from evsyn.pooling.tables import PooledTable
 from evsyn.wording.numbers import counted
 
@@ -56,7 +59,8 @@ def untold_sentence(
         words: answers[Question(outcome, stratum, level)].answer
         for level, words in declared.levels.items()
     }
-    if sum(answer.k >= 3 for answer in held.values()) >= 2:
+    refused = any(answer.show is Show.REFUSED for answer in held.values())
+    if refused or sum(answer.k >= LEAST_STUDIES for answer in held.values()) >= LEAST_LEVELS:
         return ""
     listed = ", ".join(f"{words} {answer.k}" for words, answer in held.items())
     event = review.plan.outcomes[outcome].event

@@ -103,7 +103,6 @@ def test_python_runs_and_prints_what_is_shown(page: Path, folder: Path) -> None:
             assert not said, f"{name_of(page)}, line {after.number}: {said}"
 
 
-@pytest.mark.slow
 def test_recipes_for_contributors_work(tmp_path: Path) -> None:
     for part in ("evsyn", "tests", "studies", "pyproject.toml"):
         (shutil.copytree if (ROOT / part).is_dir() else shutil.copy)(ROOT / part, tmp_path / part)

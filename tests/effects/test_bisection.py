@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from evsyn.effects.bisection import bisect_decreasing
 
 

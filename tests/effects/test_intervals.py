@@ -2,6 +2,11 @@
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import stats
+from statsmodels.stats.proportion import proportion_confint
+
 from evsyn.effects.intervals import (
     clopper_pearson,
     jeffreys,
@@ -10,10 +15,6 @@ from evsyn.effects.intervals import (
     one_sided_zero_limit,
     wilson,
 )
-from hypothesis import given
-from hypothesis import strategies as st
-from scipy import stats
-from statsmodels.stats.proportion import proportion_confint
 
 METHODS = {
     "clopper_pearson": clopper_pearson,

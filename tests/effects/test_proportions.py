@@ -2,10 +2,11 @@
 
 import numpy as np
 import pytest
-from evsyn.effects.proportions import PROPORTION_EFFECTS, logit_effects
-from evsyn.effects.scales import SCALES
 from statsmodels.genmod.families import Binomial
 from statsmodels.genmod.generalized_linear_model import GLM
+
+from evsyn.effects.proportions import PROPORTION_EFFECTS, logit_effects
+from evsyn.effects.scales import SCALES
 
 
 def test_effect_and_variance_are_those_of_a_logistic_regression():

@@ -2,8 +2,9 @@
 
 import numpy as np
 import pytest
-from evsyn.effects.scales import LOGIT, SCALES
 from scipy import stats
+
+from evsyn.effects.scales import LOGIT, SCALES
 
 PROPORTIONS = np.array([1e-12, 1e-6, 0.003, 0.25, 0.5, 0.9, 1 - 1e-9])
 

@@ -2,13 +2,14 @@
 
 import numpy as np
 import pytest
-from evsyn import pool_estimates
-from evsyn.pooling.between_study import ESTIMATORS
-from evsyn.pooling.studies import study_rows, weight_spread
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy import optimize
 from statsmodels.stats.meta_analysis import combine_effects
+
+from evsyn import pool_estimates
+from evsyn.pooling.between_study import ESTIMATORS
+from evsyn.pooling.studies import study_rows, weight_spread
 
 ESTIMATES = st.floats(-5, 5).map(lambda value: round(value, 6))
 VARIANCES = st.floats(-9, 4).map(np.exp)

@@ -2,10 +2,11 @@
 
 import numpy as np
 import pytest
+from mpmath import mp, mpf
+
 from evsyn import pool_estimates, pool_proportions
 from evsyn.pooling.between_study import ESTIMATORS
 from evsyn.pooling.summary_interval import INTERVALS
-from mpmath import mp, mpf
 
 each_estimator = pytest.mark.parametrize("between", ESTIMATORS)
 

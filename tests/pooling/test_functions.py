@@ -6,11 +6,12 @@ import math
 import numpy as np
 import pandas as pd
 import pytest
+from scipy import stats
+
 from evsyn import pool_estimates, pool_proportions
 from evsyn.pooling.between_study import ESTIMATORS, BetweenStudy
 from evsyn.pooling.functions import pool_estimates_grid, pool_proportions_grid
 from evsyn.pooling.grid import overall
-from scipy import stats
 
 REFUSED_COUNTS = [
     ([1, 2], [5], r"events and total must be equally long; got 2 events, 1 total"),

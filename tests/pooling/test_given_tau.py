@@ -2,11 +2,12 @@
 
 import numpy as np
 import pytest
-from evsyn import pool_estimates
-from evsyn.pooling.given_tau import summary_at_largest_tau, summary_at_tau
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import optimize
+
+from evsyn import pool_estimates
+from evsyn.pooling.given_tau import summary_at_largest_tau, summary_at_tau
 
 STUDIES = st.lists(
     st.tuples(st.floats(-3, 3), st.floats(-6, 2).map(np.exp)), min_size=2, max_size=9

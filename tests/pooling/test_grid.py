@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from evsyn.pooling.grid import AnalysisGrid, by_level, join, leave_one_out, overall
 
 

@@ -2,9 +2,10 @@
 
 import numpy as np
 import pytest
+from scipy import stats
+
 from evsyn import pool_estimates
 from evsyn.pooling.heterogeneity import i2_from_q, i2_test_based_interval
-from scipy import stats
 
 # Hepatitis C reviews whose tables print Q, k, I2 and its interval.
 NEPAL = "Hepatol Med Policy 2018, doi:10.1186/s41124-018-0039-2, Table 2"

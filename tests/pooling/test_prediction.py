@@ -2,9 +2,10 @@
 
 import numpy as np
 import pytest
+from scipy import special, stats
+
 from evsyn import pool_estimates
 from evsyn.pooling.prediction import prediction_interval
-from scipy import special, stats
 
 
 def arcsine(percent):

@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from evsyn import pool_estimates
 from evsyn.pooling.given_tau import summary_at_tau
 

@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from evsyn import pool_proportions
 
 # Jayasooriya S, et al. Thorax 2023;78:50-60, doi:10.1136/thoraxjnl-2021-217663, statistical

@@ -9,10 +9,11 @@ from dataclasses import dataclass, field
 
 import numpy as np
 import pytest
+from scipy import stats
+
 from evsyn import pool_estimates
 from evsyn.pooling.functions import pool_estimates_grid
 from evsyn.pooling.grid import by_level
-from scipy import stats
 
 
 def difference_of_means(rows):

@@ -5,13 +5,14 @@ from dataclasses import fields
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
 from evsyn import Pooled, pool_estimates, pool_proportions
 from evsyn.pooling.between_study import ESTIMATORS
 from evsyn.pooling.functions import pool_estimates_grid, pool_proportions_grid
 from evsyn.pooling.grid import AnalysisGrid, join, leave_one_out, overall
 from evsyn.pooling.summary_interval import INTERVALS
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 each_method = pytest.mark.parametrize(
     ("between", "interval"),

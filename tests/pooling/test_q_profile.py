@@ -2,10 +2,11 @@
 
 import numpy as np
 import pytest
-from evsyn import pool_estimates
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
+
+from evsyn import pool_estimates
 
 
 def generalised_q(tau2, y, v):

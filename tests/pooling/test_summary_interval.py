@@ -2,13 +2,14 @@
 
 import numpy as np
 import pytest
-from evsyn import pool_estimates
-from evsyn.pooling.grid import AnalysisGrid
-from evsyn.pooling.two_step import pool_two_step
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
 from statsmodels.stats.meta_analysis import combine_effects
+
+from evsyn import pool_estimates
+from evsyn.pooling.grid import AnalysisGrid
+from evsyn.pooling.two_step import pool_two_step
 
 SETS = [
     ([0.1, 0.9, -0.4, 1.8], [0.04, 0.2, 0.1, 0.05]),

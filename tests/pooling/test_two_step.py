@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from evsyn import pool_estimates
 from evsyn.pooling import two_step
 from evsyn.pooling.grid import AnalysisGrid, join, leave_one_out, overall

@@ -53,10 +53,20 @@ def level_words(name: str, level: str, plan: Plan, source: Source) -> Iterator[F
 def _arm_words(arm: Arm, plan: Plan) -> Iterator[Finding]:
     for name, level in arm.strata.items():
         yield from level_words(name, level, plan, arm.source(f"strata.{name}"))
+    yield from _treatment(arm, plan)
     yield from _characteristics(arm, plan.characteristics.arm, "an arm")
     for outcome, count in arm.outcomes.items():
         yield from unknown(outcome, plan.outcomes, "outcome", count.source())
         yield from _count_words(count, plan)
+
+
+def _treatment(arm: Arm, plan: Plan) -> Iterator[Finding]:
+    if arm.treatment is not None:
+        yield from unknown(arm.treatment, plan.treatments, "treatment", arm.source("treatment"))
+    elif plan.treatments:
+        message = f"the arm '{arm.arm}' names no treatment, and the plan lists them"
+        cure = f"Add 'treatment'; known: {', '.join(plan.treatments)}."
+        yield Finding(NAME, Severity.FAULT, arm.source(), message, cure)
 
 
 def _characteristics(
@@ -88,6 +98,10 @@ def _plan_words(plan: Plan) -> Iterator[Finding]:
         if isinstance(stratum, EraStratum) and stratum.stands_in_for is not None:
             place = stratum.source("stands_in_for")
             yield from unknown(stratum.stands_in_for, plan.strata, "stratum", place)
+    for comparison in plan.comparisons.values():
+        for side in ("first", "second"):
+            word = str(getattr(comparison, side))
+            yield from unknown(word, plan.treatments, "treatment", comparison.source(side))
     yield from _reserved(plan)
 
 

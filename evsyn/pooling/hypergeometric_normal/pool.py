@@ -6,6 +6,7 @@ import numpy as np
 
 from evsyn.effects.scales import LOG
 from evsyn.effects.two_arms import TwoArms, log_odds_ratios
+from evsyn.pooling.between_study import NO_SPREAD
 from evsyn.pooling.binomial_normal.one_sample import (
     BinomialNormalFit,
     fit_one_sample,
@@ -14,7 +15,6 @@ from evsyn.pooling.binomial_normal.one_sample import (
 )
 from evsyn.pooling.binomial_normal.profile import tau_limits
 from evsyn.pooling.functions import effect_records
-from evsyn.pooling.between_study import NO_SPREAD
 from evsyn.pooling.grid import overall
 from evsyn.pooling.heterogeneity import i2_from_tau2, typical_variance
 from evsyn.pooling.hypergeometric_normal.tables import ConditionalTables, conditional_tables
@@ -72,7 +72,9 @@ def pool_hypergeometric_normal(arms: TwoArms, *, level: float) -> Pooled:
 def _with_q(arms: TwoArms, level: float) -> Pooled:
     """Return a record with Cochran's Q of study log odds ratios and nothing else."""
     effects = log_odds_ratios(arms)
-    (common,) = effect_records(effects, overall(effects.estimate.size), NO_SPREAD, "ordinary", level)
+    (common,) = effect_records(
+        effects, overall(effects.estimate.size), NO_SPREAD, "ordinary", level
+    )
     return Pooled(
         MODEL,
         LOG.name,
