@@ -76,7 +76,8 @@ def ancestors(study: Study, arm: Arm) -> Iterator[Arm]:
         yield current
         current = study.arm_named(current.part_of) if current.part_of else None
     for other in study.arms:
-        if other.covers is Covers.WHOLE_STUDY and other is not arm and other.arm not in met:
+        whole = other.covers is Covers.WHOLE_STUDY and other.treatment == arm.treatment
+        if whole and other is not arm and other.arm not in met:
             yield other
 
 

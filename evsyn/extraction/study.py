@@ -216,5 +216,7 @@ class Study(Record):
         return [
             other
             for other in self.arms
-            if other is not arm and (other.part_of == arm.arm or (whole and other.part_of is None))
+            if other is not arm
+            and other.treatment == arm.treatment
+            and (other.part_of == arm.arm or (whole and other.part_of is None))
         ]

@@ -3,11 +3,13 @@
 from collections.abc import Iterable, Sequence
 
 from evsyn.cells.cell import CellTable, Question
+from evsyn.cells.comparison import comparison_table
 from evsyn.cells.levels import level_names
 from evsyn.cells.table import cell_table
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
 from evsyn.pooling.choose import answer_tables
+from evsyn.pooling.compared import ComparisonAnswer, answer_comparison
 from evsyn.pooling.tables import PooledTable
 from evsyn.terms import OVERALL
 
@@ -77,3 +79,34 @@ def group_label(plan: Plan, question: Question, *, cut_year: int | None = None) 
     if question.stratum == OVERALL:
         return ""
     return level_names(plan.strata[question.stratum], cut_year)[question.level]
+
+
+def answer_comparisons(review: Review, outcomes: Iterable[str]) -> tuple[ComparisonAnswer, ...]:
+    """Answer every comparison of the plan for some outcomes, where a study counts both sides.
+
+    Parameters
+    ----------
+    review : Review
+        A review without faults.
+    outcomes : iterable of str
+        Outcomes of the plan.
+    """
+    plan = review.plan
+    answers = []
+    for outcome in outcomes:
+        for name, declared in plan.comparisons.items():
+            table = comparison_table(review, name, outcome)
+            if not table.cells and not table.left_out:
+                continue
+            answers.append(
+                answer_comparison(
+                    table,
+                    contrast=declared.contrast,
+                    better=str(plan.outcomes[outcome].better),
+                    between=plan.pooling.between,
+                    level=plan.pooling.level,
+                    assumed_risks=declared.assumed_risks,
+                    refused=plan.outcomes[outcome].do_not_pool is not None,
+                )
+            )
+    return tuple(answers)

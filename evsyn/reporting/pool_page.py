@@ -5,9 +5,17 @@ from collections.abc import Iterable, Mapping, Sequence
 from evsyn.cells.cell import Question
 from evsyn.cells.levels import era_strata, level_names
 from evsyn.extraction.review import Review
+from evsyn.pooling.compared import ComparisonAnswer
 from evsyn.pooling.difference import Difference, stratum_difference
-from evsyn.pooling.review import Answers, answer_questions, group_label, questions
+from evsyn.pooling.review import (
+    Answers,
+    answer_comparisons,
+    answer_questions,
+    group_label,
+    questions,
+)
 from evsyn.pooling.sensitivity import sensitivity, shifted_eras
+from evsyn.reporting.comparison_text import comparison_json, comparison_text
 from evsyn.reporting.gaps import look_up_list
 from evsyn.reporting.json_text import json_text
 from evsyn.reporting.plain_table import plain_table
@@ -34,13 +42,17 @@ def pool_page_json(review: Review, outcomes: Iterable[str], strata: Sequence[str
     """Return the answers as JSON; its fields are documented in the reference of output."""
     answers: Answers = {}
     tests: dict[tuple[str, str], Difference] = {}
+    compared: list[ComparisonAnswer] = []
     for outcome in outcomes:
         found = answer_questions(review, questions(review.plan, [outcome], strata))
         answers |= found
         for stratum, difference in _differences(review, found, outcome, strata).items():
             tests[outcome, stratum] = difference
+        compared += answer_comparisons(review, [outcome])
     groups = {question: group_label(review.plan, question) for question in answers}
-    return json_text(pool_json(review, answers, groups, tests))
+    fields = pool_json(review, answers, groups, tests)
+    fields["comparisons"] = [comparison_json(review, answer) for answer in compared]
+    return json_text(fields)
 
 
 def pool_page_text(
@@ -76,6 +88,8 @@ def pool_page_text(
         if detail:
             overall = answers[Question(outcome)]
             parts += [detail_text(review, overall, sensitivity(review, overall)), ""]
+        for answer in answer_comparisons(review, [outcome]):
+            parts += [comparison_text(review, answer, detail=detail), ""]
         untold = any(untold_sentence(review, outcome, name, answers) for name in strata)
         if look_up or (detail and untold):
             parts += [_look_up_text(review, outcome, whole=look_up), ""]

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from textwrap import fill
 
-from evsyn.cells.cell import Mark, Question
+from evsyn.cells.cell import LeftOut, Mark, Question
 from evsyn.cells.levels import level_names
 from evsyn.effects.intervals import clopper_pearson
 from evsyn.extraction.review import Review
@@ -154,7 +154,7 @@ def detail_text(review: Review, pooled: PooledTable, variants: Sequence[Variant]
             parts += [paragraph(f"Marks: {mark_key(marks)}."), ""]
         parts += [paragraph(_bases(review, pooled)), ""]
     if pooled.table.left_out:
-        parts += [_left_out_table(pooled), ""]
+        parts += [left_out_table(pooled.table.left_out), ""]
     if variants:
         parts += [_variants_table(variants), ""]
     return "\n".join(parts).rstrip()
@@ -192,14 +192,15 @@ def _studies_table(review: Review, pooled: PooledTable) -> str:
                 cell(row.events / row.total, low[number], high[number]),
                 f"{100 * head.weights[number]:.1f}%" if head else "",
                 mark_letters(row.marks),
-                _short(row.sources[0]),
+                short_source(row.sources[0]),
             )
         )
     headings = ("Study", "Count", "% (exact 95%)", "Weight", "Marks", "File:line")
     return plain_table(headings, rows, right=(1, 3), whole=(1, 2, 3, 5))
 
 
-def _short(source: Source) -> str:
+def short_source(source: Source) -> str:
+    """Write a source for a table column, as ``1999-campion:35``."""
     return f"{source.file.rpartition('.')[0]}:{source.line}"
 
 
@@ -220,10 +221,11 @@ def _tallied(numbers: Mapping[str, int]) -> str:
     return "; ".join(f"{words} ({number})" for words, number in numbers.items())
 
 
-def _left_out_table(pooled: PooledTable) -> str:
+def left_out_table(left_out: Sequence[LeftOut]) -> str:
+    """Return the counts that are not pooled, with the reasons."""
     rows = [
-        (item.label, count(item.events, item.total), item.reason, _short(item.source))
-        for item in pooled.table.left_out
+        (item.label, count(item.events, item.total), item.reason, short_source(item.source))
+        for item in left_out
     ]
     return plain_table(("Left out", "Count", "Why", "File:line"), rows, right=(1,))
 

@@ -5,7 +5,14 @@ import pytest
 from statsmodels.genmod.families import Binomial
 from statsmodels.genmod.generalized_linear_model import GLM
 
-from evsyn.effects.proportions import PROPORTION_EFFECTS, logit_effects
+from evsyn.effects.proportions import (
+    PROPORTION_EFFECTS,
+    arcsine_effects,
+    freeman_tukey_effects,
+    freeman_tukey_mean_effects,
+    logit_effects,
+    raw_effects,
+)
 from evsyn.effects.scales import SCALES
 
 
@@ -44,7 +51,64 @@ def test_one_study_of_one_and_one_of_a_million():
 def test_effects_carry_the_scale_they_are_registered_under(name):
     effects = PROPORTION_EFFECTS[name]([2], [7])
     assert effects.scale is SCALES[name]
-    assert effects.scale.back(effects.estimate) == pytest.approx([2 / 7])
+    one = effects.scale_of(np.array([True]))
+    assert one.name == name
+    assert one.back(effects.estimate) == pytest.approx([2 / 7])
+    assert one.forward(np.array([2 / 7])) == pytest.approx(effects.estimate)
+
+
+# Computed by an independent route, no printed source: events, total, sum, mean, way back.
+DOUBLE_ARCSINES = [
+    (0, 10, "0.306277", "0.153139", "0.000000"),
+    (1, 29, "0.444761", "0.222381", "0.034483"),
+]
+
+
+@pytest.mark.parametrize(("x", "n", "total", "mean", "back"), DOUBLE_ARCSINES)
+def test_double_arcsine_and_its_way_back(printed, x, n, total, mean, back):
+    effects, halved = freeman_tukey_effects([x], [n]), freeman_tukey_mean_effects([x], [n])
+    assert effects.estimate[0] == printed(total)
+    assert halved.estimate[0] == printed(mean)
+    assert effects.variance[0] == 1 / (n + 0.5)
+    assert halved.variance[0] == pytest.approx(1 / (4 * n + 2), rel=1e-12)
+    for found in (effects, halved):
+        assert found.scale_of(np.array([True])).back(found.estimate)[0] == printed(back)
+
+
+def test_the_way_back_is_at_the_harmonic_mean_of_sizes_that_enter():
+    effects = freeman_tukey_effects([3, 5, 7], [10, 40, 900])
+    angle = np.array([1.1])
+    expected = freeman_tukey_effects([1], [16]).scale_of(np.array([True])).back(angle)
+    # 2 / (1/10 + 1/40) = 16.
+    assert effects.scale_of(np.array([True, True, False])).back(angle) == pytest.approx(expected)
+    assert effects.scale_of(np.array([True, True, True])).back(angle) != pytest.approx(expected)
+
+
+@pytest.mark.parametrize("effects", [freeman_tukey_effects, freeman_tukey_mean_effects])
+@pytest.mark.parametrize("n", [1, 7, 300, 10**12])
+def test_angles_beyond_those_of_0_and_1_go_to_the_nearer_end(effects, n):
+    at_ends = effects([0, n], [n, n])
+    scale = at_ends.scale_of(np.array([True, True]))
+    beyond = at_ends.estimate + np.array([-0.2, 0.2])
+    assert scale.back(at_ends.estimate) == pytest.approx([0, 1], abs=1e-12)
+    assert scale.back(beyond) == pytest.approx([0, 1], abs=1e-12)
+    assert np.isnan(scale.back(np.array([np.nan]))[0])
+
+
+def test_arcsine_and_raw_formulas():
+    arcsine, raw = arcsine_effects([3], [12]), raw_effects([3], [12])
+    # The sine of 30 degrees is one half.
+    assert arcsine.estimate[0] == pytest.approx(np.pi / 6)
+    assert arcsine.variance[0] == pytest.approx(1 / 48)
+    assert (raw.estimate[0], raw.variance[0]) == (0.25, pytest.approx(0.25 * 0.75 / 12))
+    assert arcsine.scale.back(np.array([-0.1, 0.2, 2.0])) == pytest.approx([0, np.sin(0.2) ** 2, 1])
+    assert raw.scale.back(np.array([-0.1, 0.2, 2.0])) == pytest.approx([0, 0.2, 1])
+
+
+@pytest.mark.parametrize("x", [0, 9])
+def test_raw_refuses_a_study_at_an_end(x):
+    with pytest.raises(ValueError, match=r"events must not be 0% or 100% .* see events\[1\]"):
+        raw_effects([2, x], [9, 9])
 
 
 def test_impossible_counts_are_refused():

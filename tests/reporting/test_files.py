@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from evsyn.reporting.files import write_whole
 
 

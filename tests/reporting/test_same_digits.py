@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+
 from evsyn.cells.cell import Question
 from evsyn.cli import cli
 from evsyn.extraction.load import read_review

@@ -14,9 +14,12 @@ NAME = "arms-nest"
 def check(review: Review) -> Iterator[Finding]:
     """Yield a fault for each nesting that cannot be."""
     for study in review.studies:
-        wholes = [arm for arm in study.arms if arm.covers is Covers.WHOLE_STUDY]
-        for arm in wholes[1:]:
-            yield _fault(arm, "two arms both cover the whole study", "Mark only one of them.")
+        wholes: dict[str | None, Arm] = {}
+        for arm in study.arms:
+            if arm.covers is Covers.WHOLE_STUDY and arm.treatment in wholes:
+                yield _fault(arm, "two arms both cover the whole study", "Mark only one of them.")
+            elif arm.covers is Covers.WHOLE_STUDY:
+                wholes[arm.treatment] = arm
         for arm in study.arms:
             if arm.part_of is not None:
                 yield from _parent(study, arm)
