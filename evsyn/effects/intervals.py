@@ -4,6 +4,8 @@ Every function takes whole counts, one entry a study, and returns ``(low, high)`
 proportions between 0 and 1.
 """
 
+from collections.abc import Callable, Mapping
+
 import numpy as np
 from numpy.typing import ArrayLike
 from scipy import special
@@ -166,3 +168,12 @@ def _totals(total: ArrayLike) -> Floats:
     n = as_vector("total", total)
     _, n = as_counts(np.zeros_like(n), n)
     return n
+
+
+#: Interval methods for study rows, by name.
+STUDY_INTERVALS: Mapping[str, Callable[..., tuple[Floats, Floats]]] = {
+    "clopper_pearson": clopper_pearson,
+    "wilson": wilson,
+    "mid_p": mid_p,
+    "jeffreys": jeffreys,
+}

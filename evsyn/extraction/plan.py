@@ -133,6 +133,9 @@ class Pooling(Record):
     level: Annotated[float, Field(gt=0.5, lt=1)] = Field(
         default=0.95, description="confidence level of every interval"
     )
+    study_interval: Literal["clopper_pearson", "wilson", "mid_p", "jeffreys"] = Field(
+        default="clopper_pearson", description="interval of study rows, one for all of them"
+    )
     procedures_per_patient: Annotated[float, Field(ge=1, le=2)] = Field(
         default=1.1, description="per-procedure counts enter up to this many procedures a patient"
     )

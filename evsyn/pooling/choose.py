@@ -23,6 +23,7 @@ from evsyn.pooling.answer import (
     Show,
     Trigger,
 )
+from evsyn.pooling.beta_binomial import pool_beta_binomial
 from evsyn.pooling.binomial_normal.one_sample import t_limits
 from evsyn.pooling.functions import pool_proportions_grid
 from evsyn.pooling.grid import AnalysisGrid
@@ -136,11 +137,16 @@ def _answer(
     reading: Reading | None = None
     if show.pooled:
         exact = exact_row(events, total, level=level)
-        rows = {Row.HEADLINE: headline, Row.RESTRICTED_ML: restricted, Row.EXACT: exact.pooled}
+        rows = {
+            Row.HEADLINE: headline,
+            Row.RESTRICTED_ML: restricted,
+            Row.EXACT: exact.pooled,
+            Row.BETA_BINOMIAL: pool_beta_binomial(events, total, level=level),
+        }
         fired = [str(trigger) for trigger in triggers(events, total)]
         if fired:
             reading = exact.reading(fired) or beta_binomial_reading(
-                events, total, level=level, reasons=fired
+                events, total, rows[Row.BETA_BINOMIAL], reasons=fired
             )
         else:
             reading = restricted_ml_reading(events, total, restricted, reasons=[NO_TRIGGER])
@@ -175,8 +181,15 @@ def _one_sided(show: Show, events: Ints, total: Ints) -> float | None:
 
 
 def _disagreements(rows: dict[Row, Pooled], reading: Reading | None) -> tuple[Disagreement, ...]:
-    """Compare the rows: values apart by half a point and a fifth, or widths by one half."""
-    settled = [row for row in rows.values() if row.status is Status.POOLED]
+    """Compare the rows: values apart by half a point and a fifth, or widths by one half.
+
+    The beta-binomial row is left out: its value is a mean over settings, and not a median.
+    """
+    settled = [
+        row
+        for name, row in rows.items()
+        if name is not Row.BETA_BINOMIAL and row.status is Status.POOLED
+    ]
     if reading is None or len(settled) < 2:
         return ()
     found = []

@@ -11,7 +11,7 @@ from scipy.special import expit
 
 from evsyn.effects.proportions import logit_effects
 from evsyn.pooling.answer import Centre, PoolAnswer, Reading, Row
-from evsyn.pooling.beta_binomial import fit_beta_binomial, pool_beta_binomial
+from evsyn.pooling.beta_binomial import fit_beta_binomial
 from evsyn.pooling.binomial_normal import (
     BinomialNormalFit,
     fit_binomial_normal,
@@ -120,10 +120,9 @@ def restricted_ml_reading(
 
 
 def beta_binomial_reading(
-    events: Ints, total: Ints, *, level: float, reasons: Sequence[str]
+    events: Ints, total: Ints, row: Pooled, *, reasons: Sequence[str]
 ) -> Reading | None:
     """Return the beta-binomial row as the row to read; ``None`` if it did not settle either."""
-    row = pool_beta_binomial(events, total, level=level)
     if row.status is not Status.POOLED:
         return None
     fit = fit_beta_binomial(events, total)

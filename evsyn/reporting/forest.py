@@ -73,6 +73,7 @@ def forest_of(
         without_rows=[overall.key] if stratum is not None else (),
         show_two=show_two,
         level=plan.pooling.level,
+        study_interval=plan.pooling.study_interval,
     )
 
 
@@ -102,9 +103,16 @@ def _notes(review: Review, outcome: str, stratum: str | None, answers: Answers) 
 
 
 def _unit_lines(review: Review, checked: CheckedUnit) -> Mapping[str, UnitLine]:
-    unit = checked.unit
+    unit, choices = checked.unit, review.plan.pooling
     return {
-        tally.question.key: unit_line(unit.label, tally.events, tally.total, tally.sources[0])
+        tally.question.key: unit_line(
+            unit.label,
+            tally.events,
+            tally.total,
+            tally.sources[0],
+            level=choices.level,
+            study_interval=choices.study_interval,
+        )
         for tally in tallies(unit, review.plan)
     }
 

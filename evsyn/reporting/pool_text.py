@@ -1,14 +1,16 @@
 """Pooled answers as text: the sentence first, then tables whose headings are words."""
 
+import math
 from collections.abc import Mapping, Sequence
 from textwrap import fill
 
 from evsyn.cells.cell import LeftOut, Mark, Question
 from evsyn.cells.levels import level_names
-from evsyn.effects.intervals import clopper_pearson
+from evsyn.effects.intervals import STUDY_INTERVALS
 from evsyn.extraction.review import Review
 from evsyn.pooling.answer import Row
 from evsyn.pooling.reading import profile_interval
+from evsyn.pooling.result import Status
 from evsyn.pooling.review import group_label
 from evsyn.pooling.sensitivity import Variant
 from evsyn.pooling.tables import PooledTable
@@ -21,7 +23,7 @@ from evsyn.wording.pooled import (
     pooled_sentence,
     reading_sentence,
 )
-from evsyn.wording.rows import ROW_NAMES, mark_key, mark_letters
+from evsyn.wording.rows import ROW_NAMES, STUDY_INTERVAL_NAMES, mark_key, mark_letters
 from evsyn.wording.strata import stating_or_stand_in, untold_sentence
 
 Answers = Mapping[Question, PooledTable]
@@ -164,23 +166,26 @@ def _rows_table(pooled: PooledTable) -> str:
     answer = pooled.answer
     rows = []
     for name, row in answer.rows.items():
-        mark = "read this" if answer.reading and answer.reading.row is name else ""
+        settled = row.status is Status.POOLED
+        ranged = not math.isnan(row.prediction_low)
         rows.append(
             (
                 ROW_NAMES[name],
-                cell(row.estimate, row.low, row.high),
-                limits(row.prediction_low, row.prediction_high),
-                mark,
+                cell(row.estimate, row.low, row.high) if settled else "did not settle",
+                limits(row.prediction_low, row.prediction_high) if ranged else "none given",
+                f"{row.prediction_df:.0f}" if not math.isnan(row.prediction_df) else "",
+                "read this" if answer.reading and answer.reading.row is name else "",
             )
         )
-    headings = ("Method", "% (95% interval)", "A new setting, %", "")
-    return plain_table(headings, rows)
+    headings = ("Method", "% (95% interval)", "A new setting, %", "on t", "")
+    return plain_table(headings, rows, right=(3,))
 
 
 def _studies_table(review: Review, pooled: PooledTable) -> str:
     cells = pooled.table.cells
-    low, high = clopper_pearson(
-        [c.events for c in cells], [c.total for c in cells], level=review.plan.pooling.level
+    choices = review.plan.pooling
+    low, high = STUDY_INTERVALS[choices.study_interval](
+        [c.events for c in cells], [c.total for c in cells], level=choices.level
     )
     head = pooled.answer.rows.get(Row.HEADLINE)
     rows = []
@@ -195,7 +200,14 @@ def _studies_table(review: Review, pooled: PooledTable) -> str:
                 short_source(row.sources[0]),
             )
         )
-    headings = ("Study", "Count", "% (exact 95%)", "Weight", "Marks", "File:line")
+    headings = (
+        "Study",
+        "Count",
+        f"% ({STUDY_INTERVAL_NAMES[choices.study_interval]} 95%)",
+        "Weight",
+        "Marks",
+        "File:line",
+    )
     return plain_table(headings, rows, right=(1, 3), whole=(1, 2, 3, 5))
 
 

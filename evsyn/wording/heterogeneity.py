@@ -3,6 +3,8 @@
 import math
 
 from evsyn.pooling.answer import PoolAnswer, Row
+from evsyn.pooling.heterogeneity import i2_test_based_interval
+from evsyn.pooling.result import Pooled
 from evsyn.terms import Interval
 from evsyn.wording.numbers import percent, probability, span, spread
 
@@ -38,13 +40,20 @@ def heterogeneity_sentence(answer: PoolAnswer) -> str:
     head = answer.rows.get(Row.HEADLINE)
     if head is not None and not math.isnan(head.q):
         said.append(f"Q {head.q:.1f} on {head.df:.0f} degrees of freedom, P {probability(head.p)}")
-        said.append(f"I2 from Q {percent(head.i2_from_q)}")
+        said.append(f"I2 from Q {percent(head.i2_from_q)}{_i2_limits(head)}")
     text = "; ".join(said) + "."
     if answer.k < FEW_FOR_I2:
         text += f" With {answer.k} studies I2 is biased and imprecise."
     elif head is not None and head.i2_from_q > 0.9:
         text += " An I2 above 90% is usual for large series: read the spread instead."
     return text
+
+
+def _i2_limits(head: Pooled) -> str:
+    low, high = i2_test_based_interval([head.q], [head.k], level=head.level)
+    if math.isnan(low[0]):
+        return ""
+    return f" (test-based 95% interval {span(float(low[0]), float(high[0]))})"
 
 
 def profile_sentence(interval: Interval | None) -> str:

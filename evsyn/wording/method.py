@@ -8,8 +8,14 @@ _BETWEEN = {
     "restricted_ml": "restricted maximum likelihood",
 }
 
+_STUDY_INTERVALS = {
+    "clopper_pearson": "exact (Clopper-Pearson) intervals",
+    "wilson": "Wilson score intervals",
+    "mid_p": "mid-P intervals",
+    "jeffreys": "Jeffreys intervals",
+}
 
-SLIDE_CAPTION = "Exact intervals of studies; a pooled value is the median setting."
+SLIDE_CAPTION = "A pooled value is the median setting."
 
 
 def method_sentence(plan: Plan, tests: int) -> str:
@@ -30,8 +36,9 @@ def method_sentence(plan: Plan, tests: int) -> str:
         "maximum likelihood with floored Hartung-Knapp, and the exact binomial-normal model with t "
         "limits on studies less one. The exact model is read where a study has fewer than 5 "
         "events or non-events, where there are fewer than 20 in all, or below 5% or above 95%. "
-        "Study intervals are Clopper-Pearson. A pooled value is the median setting; a range for a "
-        "new setting uses t on studies less one."
+        f"Study intervals: {_STUDY_INTERVALS[plan.pooling.study_interval]}. A pooled value is the "
+        "median setting; the beta-binomial one is a mean over settings. A range for a new setting "
+        "uses t on studies less one."
     )
     if not tests:
         return said
@@ -45,7 +52,7 @@ def figure_caption(plan: Plan) -> str:
     """Say how the rows and summaries of a figure were made."""
     level = f"{100 * plan.pooling.level:g}%"
     return (
-        f"Study rows: exact (Clopper-Pearson) {level} intervals. Headline: random effects on "
-        f"log-odds, {_BETWEEN[plan.pooling.between]}, ordinary interval. A pooled value is the "
-        "median setting; the range for a new setting uses t on studies less one."
+        f"Study rows: {_STUDY_INTERVALS[plan.pooling.study_interval]}, {level}. Headline: random "
+        f"effects on log-odds, {_BETWEEN[plan.pooling.between]}, ordinary interval. A pooled value "
+        "is the median setting; the range for a new setting uses t on studies less one."
     )

@@ -7,7 +7,15 @@ ROW_NAMES = {
     Row.HEADLINE: "DerSimonian-Laird, ordinary interval",
     Row.RESTRICTED_ML: "Restricted ML, Hartung-Knapp (floored)",
     Row.EXACT: "Exact binomial-normal model",
-    Row.BETA_BINOMIAL: "Beta-binomial model",
+    Row.BETA_BINOMIAL: "Beta-binomial model (a mean)",
+}
+
+#: Methods of study intervals in one word, for column headings.
+STUDY_INTERVAL_NAMES = {
+    "clopper_pearson": "exact",
+    "wilson": "Wilson",
+    "mid_p": "mid-P",
+    "jeffreys": "Jeffreys",
 }
 
 ROW_IN_SENTENCE = {

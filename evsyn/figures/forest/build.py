@@ -3,7 +3,7 @@
 import math
 from collections.abc import Collection, Mapping, Sequence
 
-from evsyn.effects.intervals import clopper_pearson
+from evsyn.effects.intervals import STUDY_INTERVALS
 from evsyn.figures.forest.content import Band, ForestContent, StudyLine, Summary, UnitLine
 from evsyn.pooling.answer import PoolAnswer, Row, Show
 from evsyn.pooling.result import Pooled
@@ -34,6 +34,7 @@ def forest_content(
     show_two: bool = False,
     words: ForestWords = _DEFAULT_WORDS,
     level: float = 0.95,
+    study_interval: str = "clopper_pearson",
 ) -> ForestContent:
     """Return what a forest plot of some pools says.
 
@@ -62,7 +63,9 @@ def forest_content(
     words : ForestWords
         Headings and legend.
     level : float
-        Two-sided level of the row intervals, which are exact (Clopper-Pearson).
+        Two-sided level of the row intervals.
+    study_interval : str
+        Method of the row intervals, one for all of them, by its name.
 
     Raises
     ------
@@ -84,6 +87,7 @@ def forest_content(
             rows=key not in without_rows,
             show_two=show_two,
             level=level,
+            study_interval=study_interval,
         )
         for key, item in zip(keys, pooled, strict=True)
     )
@@ -109,10 +113,16 @@ def forest_content(
 
 
 def unit_line(
-    label: str, events: int, total: int, source: Source, *, level: float = 0.95
+    label: str,
+    events: int,
+    total: int,
+    source: Source,
+    *,
+    level: float = 0.95,
+    study_interval: str = "clopper_pearson",
 ) -> UnitLine:
-    """Return a unit's own row with its exact interval."""
-    low, high = clopper_pearson([events], [total], level=level)
+    """Return a unit's own row, its interval by the method of the studies' rows."""
+    low, high = STUDY_INTERVALS[study_interval]([events], [total], level=level)
     return UnitLine(label, events, total, float(low[0]), float(high[0]), source)
 
 
@@ -126,6 +136,7 @@ def _band(
     rows: bool,
     show_two: bool,
     level: float,
+    study_interval: str,
 ) -> Band:
     answer = item.answer
     reading = answer.reading
@@ -136,7 +147,7 @@ def _band(
     return Band(
         title=title,
         counts=_counts(item),
-        lines=_lines(item, level) if rows else (),
+        lines=_lines(item, level, study_interval) if rows else (),
         show=answer.show,
         sentence=sentence,
         short_sentence=short_sentence,
@@ -190,11 +201,11 @@ def _weights(answer: PoolAnswer) -> Sequence[float | None]:
     return (None,) * answer.k
 
 
-def _lines(item: PooledTable, level: float) -> tuple[StudyLine, ...]:
+def _lines(item: PooledTable, level: float, method: str) -> tuple[StudyLine, ...]:
     cells = item.table.cells
     if not cells:
         return ()
-    low, high = clopper_pearson(
+    low, high = STUDY_INTERVALS[method](
         [cell.events for cell in cells], [cell.total for cell in cells], level=level
     )
     return tuple(

@@ -15,8 +15,12 @@ from scipy.special import gammaln
 from evsyn.effects.arguments import Floats
 from evsyn.effects.two_arms import TwoArms
 
-#: The distribution is summed term by term; beyond this its terms would fill the memory.
-LARGEST_SPAN = 20_000
+#: The log weights of all possible counts are held; beyond this they would fill the memory.
+LARGEST_SPAN = 1_000_000
+
+#: Terms are summed this many square roots of the span to either side of the largest. What is left
+#: out is below 2 exp(-2 * 4.5^2) = 5e-18 (Hoeffding W. J Am Stat Assoc 1963;58:13-30).
+_REACH = 4.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,29 +74,37 @@ class ConditionalTables:
     def log_mass(self, log_odds: Floats) -> Floats:
         """Return the log chance of the events of arm 1, shape ``(k, points)``."""
         mass = np.empty(log_odds.shape)
-        for study, tilted in self._tilted(log_odds):
-            at = tilted[:, int(self.above[study])]
+        for study, step, tilted in self._tilted(log_odds):
             top = tilted.max(axis=1)
-            mass[study] = at - top - np.log(np.exp(tilted - top[:, None]).sum(axis=1))
+            mass[study] = -top - np.log(np.exp(tilted - top[:, None]).sum(axis=1))
         return mass
 
     def moments(self, log_odds: Floats) -> tuple[Floats, Floats]:
         """Return events of arm 1 less their expectation, and their variance."""
         excess, variance = np.empty(log_odds.shape), np.empty(log_odds.shape)
-        for study, tilted in self._tilted(log_odds):
+        for study, step, tilted in self._tilted(log_odds):
             chance = np.exp(tilted - tilted.max(axis=1, keepdims=True))
             chance /= chance.sum(axis=1, keepdims=True)
-            # From the observed count, so that the digits of a small excess are kept.
-            step = np.arange(tilted.shape[1]) - self.above[study]
-            mean = chance @ step
+            mean = (chance * step).sum(axis=1)
             excess[study] = -mean
             variance[study] = ((step - mean[:, None]) ** 2 * chance).sum(axis=1)
         return excess, variance
 
-    def _tilted(self, log_odds: Floats) -> Iterator[tuple[int, Floats]]:
-        """Give, study by study, the log weights at each log odds ratio, ``(points, counts)``."""
+    def _tilted(self, log_odds: Floats) -> Iterator[tuple[int, Floats, Floats]]:
+        """Give, study by study, counts less the observed one, and their log weights over its own.
+
+        Both have shape ``(points, counts)``, and hold at each log odds ratio the counts around the
+        largest term. The observed count as origin keeps the digits of a small excess.
+        """
         for study, weights in enumerate(self.log_weights):
-            yield study, weights + log_odds[study][:, None] * np.arange(weights.size)
+            last, observed = weights.size - 1, int(self.above[study])
+            width = min(last, int(_REACH * np.sqrt(last)) + 2)
+            # The log weights are concave: their rises fall, and the mode is where they turn.
+            mode = np.searchsorted(-np.diff(weights), log_odds[study])
+            first = np.clip(mode - width, 0, max(last - 2 * width, 0))
+            count = first[:, None] + np.arange(min(2 * width, last) + 1)
+            step = (count - observed).astype(np.float64)
+            yield study, step, weights[count] - weights[observed] + log_odds[study][:, None] * step
 
 
 def conditional_tables(arms: TwoArms) -> ConditionalTables:
