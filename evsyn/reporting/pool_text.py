@@ -200,14 +200,8 @@ def _studies_table(review: Review, pooled: PooledTable) -> str:
                 short_source(row.sources[0]),
             )
         )
-    headings = (
-        "Study",
-        "Count",
-        f"% ({STUDY_INTERVAL_NAMES[choices.study_interval]} 95%)",
-        "Weight",
-        "Marks",
-        "File:line",
-    )
+    method = STUDY_INTERVAL_NAMES[choices.study_interval]
+    headings = ("Study", "Count", f"% ({method} 95%)", "Weight", "Marks", "File:line")
     return plain_table(headings, rows, right=(1, 3), whole=(1, 2, 3, 5))
 
 

@@ -78,6 +78,9 @@ def test_peto_is_kept_to_its_three_conditions():
     unbalanced = choose_comparison_row(x_1, n_1, x_2, [510, 470, 901])
     assert unbalanced.peto_limits == (PetoLimit.UNBALANCED,)
     assert choose_comparison_row(x_1, n_1, x_2, [510, 470, 900]).peto_limits == ()
+    # 0.9% in one arm is not enough where the other has 1.2%.
+    one_arm = choose_comparison_row([3, 3, 3], [330] * 3, [4, 4, 4], [330] * 3)
+    assert one_arm.peto_limits == (PetoLimit.NOT_RARE,)
     large = choose_comparison_row([6, 4, 5], n_1, [1, 2, 3], n_2)
     assert large.peto_limits == (PetoLimit.LARGE,)
     assert choose_comparison_row([3, 4, 4], n_1, x_2, n_2).peto_limits == ()

@@ -277,6 +277,28 @@ def test_subgroup_line_agrees_within_the_rounding_of_its_rows(printed, name, lev
         assert value == printed(fields[field_name], units=1), field_name
 
 
+def test_a_share_of_variance_lies_within_the_rounding_of_its_two_rows():
+    # The ECL line of the same figure prints I2 29.6; its two rows are rounded to two decimals, each
+    # of which may stand for anything within half a unit.
+    rows = np.array([[-2.3, -3.53, -1.07], [-3.4, -4.73, -2.07]])
+    rng = np.random.default_rng(2)
+    found = []
+    for _ in range(300):
+        drawn = (rows + rng.uniform(-0.005, 0.005, rows.shape)).T
+        found.append(100 * pool_estimates(*from_interval(drawn)).i2_from_q)
+    assert min(found) < 29.6 < max(found)
+    assert max(found) - min(found) < 5
+
+
+def test_printed_z_and_p_of_the_pooled_value(printed):
+    # Same figures: Alzheimer, Z 7.21; balance training, P 0.001.
+    pooled = PUBLISHED["alzheimer"].pooled()
+    assert pooled.estimate_on_scale / pooled.se_on_scale == printed("7.21")
+    pooled = PUBLISHED["balance_training"].pooled()
+    z = pooled.estimate_on_scale / pooled.se_on_scale
+    assert 2 * stats.norm.sf(z) == printed("0.001")
+
+
 def test_a_printed_p_value_that_its_own_interval_contradicts():
     # The text prints P = 0.008 beside 1.43 (1.12 to 1.83); that interval implies about 0.005.
     pooled = PUBLISHED["ki67"].pooled()

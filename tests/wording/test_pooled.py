@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+
 from evsyn.cells.cell import Cell, CellTable, Question
 from evsyn.pooling.choose import answer_tables
 from evsyn.pooling.tables import PooledTable

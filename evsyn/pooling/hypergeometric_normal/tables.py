@@ -74,7 +74,7 @@ class ConditionalTables:
     def log_mass(self, log_odds: Floats) -> Floats:
         """Return the log chance of the events of arm 1, shape ``(k, points)``."""
         mass = np.empty(log_odds.shape)
-        for study, step, tilted in self._tilted(log_odds):
+        for study, _, tilted in self._tilted(log_odds):
             top = tilted.max(axis=1)
             mass[study] = -top - np.log(np.exp(tilted - top[:, None]).sum(axis=1))
         return mass
@@ -93,18 +93,21 @@ class ConditionalTables:
     def _tilted(self, log_odds: Floats) -> Iterator[tuple[int, Floats, Floats]]:
         """Give, study by study, counts less the observed one, and their log weights over its own.
 
-        Both have shape ``(points, counts)``, and hold at each log odds ratio the counts around the
-        largest term. The observed count as origin keeps the digits of a small excess.
+        Shape ``(points, counts)``: at each log odds ratio the counts around the largest term, or
+        all, in one row for every point, where they are few. The observed count as origin keeps the
+        digits of a small excess.
         """
         for study, weights in enumerate(self.log_weights):
             last, observed = weights.size - 1, int(self.above[study])
-            width = min(last, int(_REACH * np.sqrt(last)) + 2)
-            # The log weights are concave: their rises fall, and the mode is where they turn.
-            mode = np.searchsorted(-np.diff(weights), log_odds[study])
-            first = np.clip(mode - width, 0, max(last - 2 * width, 0))
-            count = first[:, None] + np.arange(min(2 * width, last) + 1)
+            width = 2 * (int(_REACH * np.sqrt(last)) + 2)
+            count = np.arange(min(width, last) + 1)[np.newaxis, :]
+            if width < last:
+                # The log weights are concave: their rises fall, and the mode is where they turn.
+                mode = np.searchsorted(-np.diff(weights), log_odds[study])
+                count = count + np.clip(mode - width // 2, 0, last - width)[:, np.newaxis]
             step = (count - observed).astype(np.float64)
-            yield study, step, weights[count] - weights[observed] + log_odds[study][:, None] * step
+            tilt = log_odds[study][:, np.newaxis] * step
+            yield study, step, weights[count] - weights[observed] + tilt
 
 
 def conditional_tables(arms: TwoArms) -> ConditionalTables:

@@ -55,6 +55,9 @@ def test_catheters(printed):
     assert pooled.se_on_scale == printed("0.351")
     assert pooled.tau == printed("0.833")
     assert (pooled.k, pooled.left_out) == (17, (14,))
+    without = exact(np.delete(CATHETERS, 14, axis=0))
+    assert np.delete(pooled.weights, 14) == pytest.approx(without.weights, rel=1e-6)
+    assert pooled.weights[14] == 0
 
 
 def log_likelihood(table, mu, tau):
