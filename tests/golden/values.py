@@ -1,6 +1,7 @@
 """The values that are kept: rows, reading row, prediction and tests, by question."""
 
 import json
+import math
 from pathlib import Path
 from typing import Any
 
@@ -28,7 +29,10 @@ def values_of(name: str) -> dict[str, Any]:
             "reading_row": None if answer.reading is None else str(answer.reading.row),
             "left_out": len(pooled.table.left_out),
             "rows": {
-                str(row): [found.estimate, found.low, found.high, found.tau2]
+                str(row): [
+                    None if math.isnan(value) else value
+                    for value in (found.estimate, found.low, found.high, found.tau2)
+                ]
                 for row, found in answer.rows.items()
             },
         }
