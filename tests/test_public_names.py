@@ -4,8 +4,9 @@ import json
 import subprocess
 import sys
 
-import evsyn
 import pytest
+
+import evsyn
 
 HEAVY = ("scipy.stats", "scipy.optimize", "pandas", "matplotlib", "statsmodels")
 
