@@ -41,6 +41,20 @@ def not_at_named_levels(
     ]
 
 
+def apart(study: Study, accepted: list[Accepted], refused: list[Arm]) -> bool:
+    """Tell whether a refused arm holds patients that no accepted arm holds.
+
+    To pool such a study's other arms as the study would keep their patients and lose its own:
+    an arm without events could stand for a study that had some.
+    """
+    names = {item.arm.arm for item in accepted}
+    holding = {above.arm for item in accepted for above in ancestors(study, item.arm)}
+    return any(
+        arm.arm not in holding and not any(above.arm in names for above in ancestors(study, arm))
+        for arm in refused
+    )
+
+
 def without_crossing(study: Study, chosen: list[Accepted]) -> tuple[list[Accepted], list[Accepted]]:
     """Part arms that can be separate from arms that must share patients with them.
 

@@ -7,12 +7,19 @@ the sum of its separate arms on one basis and window.
 """
 
 from collections.abc import Callable, Iterable
+from functools import partial
 
 from evsyn.cells.acceptance import Accepted, Refused, judge
 from evsyn.cells.cell import Cell, CellTable, LeftOut, Mark, Question
-from evsyn.cells.levels import arm_level, era_level
-from evsyn.cells.nesting import lacks_patients, not_at_named_levels, topmost, without_crossing
-from evsyn.cells.overlaps import winners
+from evsyn.cells.levels import arm_level, era_level, labelled_strata, level_names
+from evsyn.cells.nesting import (
+    apart,
+    lacks_patients,
+    not_at_named_levels,
+    topmost,
+    without_crossing,
+)
+from evsyn.cells.overlaps import told_at_other_levels, winners
 from evsyn.extraction.plan import EraStratum, Plan
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.rule import count_source
@@ -57,14 +64,40 @@ def cell_table(
         left_out += dropped
         if row is not None:
             cells.append(row)
-    lost = winners(review, cells)
-    kept = tuple(cell for cell in cells if cell.study not in lost)
+    lost = {name: f"{kept}, which is pooled" for name, kept in winners(review, cells).items()}
+    if stratum is not None:
+        rows_of = partial(_rows_by_level, review, question, cut_year)
+        told = told_at_other_levels(review, cells, question.level, rows_of)
+        lost |= {name: f"{kept}, which stands at another level" for name, kept in told.items()}
     left_out += [
-        left_out_cell(cell, f"shares patients with {lost[cell.study]}, which is pooled")
+        left_out_cell(cell, f"shares patients with {lost[cell.study]}")
         for cell in cells
         if cell.study in lost
     ]
-    return CellTable(question, kept, tuple(left_out))
+    kept_cells = tuple(cell for cell in cells if cell.study not in lost)
+    return CellTable(question, kept_cells, tuple(left_out))
+
+
+def _rows_by_level(
+    review: Review, question: Question, cut_year: int | None, name: str
+) -> dict[str, Cell]:
+    """Return a study's rows at every level of the stratum asked about."""
+    study = review.study(name)
+    stratum = review.plan.strata[question.stratum]
+    if study is None:
+        return {}
+    rows: dict[str, Cell] = {}
+    is_era = isinstance(stratum, EraStratum)
+    for level in level_names(stratum, cut_year):
+        if isinstance(stratum, EraStratum) and era_level(study, stratum, cut_year) != level:
+            continue
+        asked = Question(question.outcome, question.stratum, level)
+        row, _ = study_row(
+            study, asked, review.plan, _level_test(asked, review.plan, is_era=is_era)
+        )
+        if row is not None:
+            rows[level] = row
+    return rows
 
 
 def _level_test(question: Question, plan: Plan, *, is_era: bool) -> Callable[[Arm], bool]:
@@ -97,6 +130,11 @@ def study_row(
     accepted = topmost(study, accepted)
     if not accepted:
         return None, left_out
+    refused = [item.arm for item in judged if isinstance(item, Refused)]
+    if question.stratum not in labelled_strata(plan) and apart(study, accepted, refused):
+        reason = "another arm of this study counts it in a way the plan does not accept"
+        left_out += [_left_count(study, question.outcome, item, reason) for item in accepted]
+        return None, left_out
     groups: dict[tuple[str, str, str], list[Accepted]] = {}
     for item in accepted:
         key = (item.count.of, item.count.window, str(item.count.counted_by))
@@ -109,8 +147,8 @@ def study_row(
     kept, crossing = without_crossing(study, chosen)
     reason = "may hold the same patients as the arms of this study that are pooled"
     left_out += [_left_count(study, question.outcome, item, reason) for item in crossing]
-    partial = lacks_patients(study, kept, belongs)
-    return _summed(study, question.outcome, kept, partial=partial), left_out
+    lacking = lacks_patients(study, kept, belongs)
+    return _summed(study, question.outcome, kept, partial=lacking), left_out
 
 
 def _fitness(group: list[Accepted]) -> tuple[bool, int]:

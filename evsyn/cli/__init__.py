@@ -1,6 +1,7 @@
 """The command line: one file a verb, each loaded only when it is asked for."""
 
 import importlib
+import os
 import sys
 
 import click
@@ -19,6 +20,21 @@ class _Verbs(click.Group):
             return None
         command = importlib.import_module(f"evsyn.cli.{cmd_name}").command
         return command if isinstance(command, click.Command) else None
+
+    def invoke(self, ctx: click.Context) -> object:
+        """Run the verb; a file that cannot be read or written is told in a sentence."""
+        try:
+            done = super().invoke(ctx)
+            sys.stdout.flush()
+        except BrokenPipeError:
+            # Whoever read along has seen enough, as `head` does.
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+            return None
+        except OSError as error:
+            what = f"{error.filename}: " if error.filename else ""
+            click.echo(f"{what}{error.strerror or error}. Nothing else was written.", err=True)
+            raise SystemExit(1) from None
+        return done
 
 
 @click.command(

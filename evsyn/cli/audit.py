@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from evsyn.cli.options import json_option, readable_review, readable_unit
+from evsyn.cli.options import json_option, readable_review, readable_unit, say
 
 
 @click.command(
@@ -31,4 +31,4 @@ def command(unit: Path, review: Path, as_json: bool) -> None:
 
     read = readable_review(review)
     checked = readable_unit(unit, read)
-    click.echo(audit_json(read, checked) if as_json else audit_text(read, checked))
+    say(audit_json(read, checked) if as_json else audit_text(read, checked))

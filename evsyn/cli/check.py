@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from evsyn.cli.options import json_option, review_argument
+from evsyn.cli.options import json_option, review_argument, say
 
 
 @click.command(
@@ -33,9 +33,9 @@ def command(review: Path, strict: bool, as_json: bool) -> None:
     except UnreadableError as error:
         number, findings, invented = None, error.findings, False
     if as_json:
-        click.echo(json_text(findings_json(str(review), number, findings)))
+        say(json_text(findings_json(str(review), number, findings)))
     else:
-        click.echo(findings_text(str(review), number, findings, invented=invented))
+        say(findings_text(str(review), number, findings, invented=invented))
     faulty = any(finding.severity is Severity.FAULT for finding in findings)
     if faulty or (strict and any(finding.is_open for finding in findings)):
         raise SystemExit(1)

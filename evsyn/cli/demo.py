@@ -23,7 +23,7 @@ def command(output: Path) -> None:
 
     Everything in it is invented and marked so. Read the files in the order they are listed.
     """
-    from evsyn.cli.options import readable_review, readable_unit, refuse
+    from evsyn.cli.options import readable_review, readable_unit, refuse, say
     from evsyn.reporting.demo import demo_folder, run_demo
 
     folder = demo_folder()
@@ -36,4 +36,4 @@ def command(output: Path) -> None:
     ) as steps:
         written = list(steps)
     for path, said in written:
-        click.echo(f"{path}\n    {said}")
+        say(f"{path}\n    {said}")

@@ -30,6 +30,11 @@ def steps(items: Sequence[str], label: str) -> Iterator[Iterable[str]]:
         yield bar
 
 
+def say(text: str) -> None:
+    """Print in the console's own alphabet; what it lacks becomes ``?``."""
+    sys.stdout.write(f"{text}\n")
+
+
 def refuse(message: str) -> NoReturn:
     """Stop with a sentence on the error stream and exit code 1."""
     lines = (_folded(line) for line in message.split("\n"))
@@ -67,9 +72,16 @@ def known(word: str, words: Iterable[str], what: str) -> str:
     listed = list(words)
     if word in listed:
         return word
-    close = get_close_matches(word.lower(), listed, n=1, cutoff=0.5)
-    offer = f"Did you mean '{close[0]}'?" if close else f"Known: {', '.join(listed) or 'none'}."
-    refuse(f"'{word}' is not {what} of this review. {offer}")
+    refuse(f"'{word}' is not {what} of this review. {offered(word, listed)}")
+
+
+def offered(word: str, listed: Sequence[str]) -> str:
+    """Offer the nearest of some words, or list them."""
+    lowered = {one.lower(): one for one in listed}
+    close = get_close_matches(word.lower(), list(lowered), n=1, cutoff=0.5)
+    if close:
+        return f"Did you mean '{lowered[close[0]]}'?"
+    return f"Known: {', '.join(listed) or 'none'}."
 
 
 def readable_unit(path: Path, review: "Review") -> "CheckedUnit":
@@ -81,6 +93,12 @@ def readable_unit(path: Path, review: "Review") -> "CheckedUnit":
         checked = read_unit(path, review.plan)
     except UnreadableError as error:
         refuse(findings_text(str(path), None, error.findings))
+    names = {study.study for study in review.studies}
     for name in checked.unit.own_studies:
-        known(name, [study.study for study in review.studies], "a study")
+        if name not in names:
+            place = checked.unit.source("own_studies")
+            refuse(
+                f"{place}: own_studies names '{name}', which is not a study of this review. "
+                "Correct the name, or delete it if the unit's own series is not in the review."
+            )
     return checked

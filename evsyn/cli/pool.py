@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from evsyn.cli.options import json_option, known, readable_review, review_argument, steps
+from evsyn.cli.options import json_option, known, readable_review, review_argument, say, steps
 
 
 @click.command(
@@ -54,7 +54,7 @@ def command(
         else:
             text = pool_page_text(read, shown, by, detail=bool(outcomes), look_up=look_up)
     if output is None:
-        click.echo(text)
+        say(text)
     else:
         write_whole(output, f"{text}\n")
-        click.echo(f"Written: {output}")
+        say(f"Written: {output}")

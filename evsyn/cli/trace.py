@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from evsyn.cli.options import readable_review, refuse, review_argument
+from evsyn.cli.options import offered, readable_review, refuse, review_argument, say
 
 
 @click.command(
@@ -23,7 +23,13 @@ def command(review: Path, what: str) -> None:
     """
     from evsyn.pooling.review import answer_questions, questions
     from evsyn.reporting.pool_text import paragraph
-    from evsyn.reporting.trace import back_text, counts_named, forward_text, question_named
+    from evsyn.reporting.trace import (
+        back_text,
+        counts_named,
+        forward_text,
+        names_known,
+        question_named,
+    )
     from evsyn.wording.status import status_line
 
     read = readable_review(review)
@@ -33,16 +39,15 @@ def command(review: Path, what: str) -> None:
         if question not in asked:
             keys = ", ".join(q.key for q in asked if q.outcome == question.outcome)
             refuse(f"'{what}' is not a question of this review. Known: {keys}.")
-        click.echo(back_text(read, answer_questions(read, [question])[question]))
+        say(back_text(read, answer_questions(read, [question])[question]))
     else:
         found = counts_named(read, what.split("."))
         if not found:
-            names = ", ".join(study.study for study in read.studies)
             refuse(
                 f"'{what}' names no count and no pool of this review. Write study.outcome, or "
-                f"outcome/stratum=level. Studies: {names}."
+                f"outcome/stratum=level. {offered(what.partition('.')[0], names_known(read))}"
             )
         concerned = {placed.outcome for placed in found}
         answers = answer_questions(read, [q for q in asked if q.outcome in concerned])
-        click.echo("\n\n".join(forward_text(read, placed, answers) for placed in found))
-    click.echo(f"\n{paragraph(status_line(read))}")
+        say("\n\n".join(forward_text(read, placed, answers) for placed in found))
+    say(f"\n{paragraph(status_line(read))}")

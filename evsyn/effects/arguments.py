@@ -18,6 +18,10 @@ SMALLEST_VARIANCE = 1e-60
 LARGEST_VARIANCE = 1e60
 
 
+#: Kinds of array that hold numbers: whole, unsigned, decimal, and Python's own number objects.
+_NUMBERS = "iufO"
+
+
 def as_vector(name: str, values: ArrayLike) -> Floats:
     """Return ``values`` as a one-dimensional float array of finite numbers.
 
@@ -26,8 +30,13 @@ def as_vector(name: str, values: ArrayLike) -> Floats:
     ValueError
         If the values are not numbers, not one-dimensional, or not finite.
     """
+    if isinstance(values, np.ma.MaskedArray):
+        raise ValueError(f"{name} must not be a masked array: leave the masked values out")
+    given = np.asarray(values)
+    if given.size and given.dtype.kind not in _NUMBERS:
+        raise ValueError(f"{name} must hold numbers only")
     try:
-        vector = np.asarray(values, dtype=np.float64)
+        vector = given.astype(np.float64)
     except (TypeError, ValueError) as error:
         raise ValueError(f"{name} must hold numbers only") from error
     if vector.ndim != 1:
@@ -91,7 +100,11 @@ def as_level(level: float) -> float:
     ValueError
         If the level lies outside, as 95 for 0.95 does.
     """
-    if not 0 < level < 1:
+    try:
+        inside = 0 < level < 1
+    except TypeError:
+        inside = False
+    if not inside:
         raise ValueError(f"level must lie between 0 and 1, as 0.95; got {level!r}")
     return float(level)
 

@@ -1,6 +1,6 @@
 """Read a review folder, or a unit file, and run every check."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeVar
@@ -15,6 +15,7 @@ from evsyn.extraction.review import Review
 from evsyn.extraction.rules import REVIEW_RULES, UNIT_RULES
 from evsyn.extraction.study import Study
 from evsyn.extraction.unit import Unit
+from evsyn.extraction.unread import unread_files
 from evsyn.extraction.yaml_text import Block, Whole, parse_bytes
 from evsyn.terms import Finding, Severity, Source
 
@@ -51,7 +52,11 @@ def read_review(folder: Path) -> Review:
         If the folder or its plan cannot be read; every fault found is in ``findings``.
     """
     if not folder.is_dir():
-        raise UnreadableError([_fault(str(folder), "there is no such folder", "Check the path.")])
+        if folder.exists():
+            message, cure = "this is a file, and a review is a folder", "Give the file's folder."
+        else:
+            message, cure = "there is no such folder", "Check the path."
+        raise UnreadableError([_fault(str(folder), message, cure, 0)])
     try:
         names = _study_files(folder)
     except OSError as error:
@@ -67,6 +72,10 @@ def read_review(folder: Path) -> Review:
     if plan is None:
         raise UnreadableError(findings)
     studies.sort(key=lambda study: (study.citation.year or 9999, study.study))
+    findings += unread_files(folder)
+    if not names:
+        message = "the folder holds a plan and no study"
+        findings.append(_fault(PLAN_FILE, message, "Write one YAML file a study beside it.", 0))
     review = Review(folder, plan, tuple(studies), tuple(findings))
     for rule in REVIEW_RULES:
         findings += rule.check(review)
@@ -97,14 +106,26 @@ def read_unit(path: Path, plan: Plan) -> CheckedUnit:
         If the file has any fault.
     """
     if not path.is_file():
-        raise UnreadableError([_fault(str(path), "there is no such file", "Check the path.")])
-    unit, findings = _read_record(path.parent, path.name, Unit)
+        what = "this is a folder, not a file" if path.is_dir() else "there is no such file"
+        raise UnreadableError([_fault(str(path), what, "Give the path of a unit file.", 0)])
+    unit, findings = _read_unit_record(path)
     if unit is not None:
         for rule in UNIT_RULES:
             findings += rule.check(unit, plan)
     if unit is None or any(f.severity is Severity.FAULT for f in findings):
         raise UnreadableError(_ranked(findings))
     return CheckedUnit(unit, _ranked(findings))
+
+
+def _read_unit_record(path: Path) -> tuple[Unit | None, list[Finding]]:
+    root, findings = _read_root(path.parent, path.name)
+    if root is None:
+        return None, findings
+    for key, what in (("review", "the plan of a review"), ("study", "the extract of a study")):
+        if key in root and "unit" not in root:
+            message = f"this is {what}, not a unit's own figures"
+            return None, [_fault(path.name, message, "Give a unit file.", root.key_lines[key])]
+    return _validated(root, path.name, Unit)
 
 
 def _study_files(folder: Path) -> list[str]:
@@ -133,7 +154,9 @@ def _read_root(folder: Path, name: str) -> tuple[Block | None, list[Finding]]:
     try:
         raw = (folder / name).read_bytes()
     except FileNotFoundError:
-        return None, [_fault(name, "the file is missing", f"Write {name} in {folder}.")]
+        near = sorted(path.name for path in folder.glob(f"{name}.*"))
+        cure = f"Rename {near[0]} to {name}." if near else "Write it, or give another folder."
+        return None, [_fault(name, "the file is missing", cure, 0)]
     except OSError as error:
         return None, [_fault(name, f"the file cannot be opened ({error.strerror})", "Check it.")]
     parsed = parse_bytes(raw)
@@ -195,10 +218,3 @@ def _ranked(findings: Iterable[Finding]) -> tuple[Finding, ...]:
         )
 
     return tuple(sorted(findings, key=rank))
-
-
-def iter_files(folder: Path) -> Iterator[Path]:
-    """Yield the files a review is read from, the plan first."""
-    yield folder / PLAN_FILE
-    for name in _study_files(folder):
-        yield folder / name

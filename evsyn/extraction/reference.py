@@ -7,6 +7,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from evsyn.extraction import unread
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.rules import REVIEW_RULES, UNIT_RULES
 from evsyn.extraction.study import Study
@@ -52,6 +53,7 @@ def checks_page() -> str:
         "## Of a unit's own figures",
         _rules(UNIT_RULES),
         "## Before any of these",
+        f"`{unread.RULE}`, a doubt: {unread.WHY}",
         "`readable`: a file that is not YAML 1.2 in UTF-8, or whose fields are missing, unknown "
         "or of the wrong kind, is a fault that names the line and the field.",
     ]

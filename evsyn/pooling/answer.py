@@ -125,7 +125,8 @@ class PoolAnswer:
     show : Show
         How much may be shown.
     crude : Interval or None
-        Exact interval of the summed count; ``None`` without a study.
+        Exact interval of the summed count; ``None`` without a study, or where the plan forbids
+        pooling.
     one_sided : float or None
         One-sided 95% limit where all events are zero (upper) or all are full (lower).
     rows : dict

@@ -7,6 +7,7 @@ Epidemiology 2020;31:713-717, table 2.
 
 import math
 from collections.abc import Collection, Sequence
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -27,7 +28,12 @@ from evsyn.pooling.beta_binomial import pool_beta_binomial
 from evsyn.pooling.binomial_normal.one_sample import t_limits
 from evsyn.pooling.functions import pool_proportions_grid
 from evsyn.pooling.grid import AnalysisGrid
-from evsyn.pooling.reading import beta_binomial_reading, exact_row, restricted_ml_reading
+from evsyn.pooling.reading import (
+    beta_binomial_reading,
+    exact_row,
+    restricted_ml_reading,
+    with_wide_enough_range,
+)
 from evsyn.pooling.result import Pooled, Status
 from evsyn.terms import Interval
 
@@ -35,6 +41,8 @@ LEAST_TO_READ = 3
 FEW_IN_A_STUDY, FEW_IN_ALL, RARE = 5, 20, 0.05
 GAP_POINTS, GAP_SHARE, WIDTH_RATIO = 0.005, 0.2, 1.5
 ONE_SIDED_LEVEL = 0.95
+#: The beta-binomial likelihood is a sum over counts, and slow where a study is larger than this.
+LARGEST_FOR_BETA_BINOMIAL = 20_000
 NO_TRIGGER = "every study has at least 5 events and 5 non-events"
 
 Ints = NDArray[np.int64]
@@ -84,12 +92,24 @@ def answer_tables(
         _answer(
             events[row],
             total[row],
-            headline[number],
-            restricted[number],
+            _own(headline[number], row),
+            with_wide_enough_range(_own(restricted[number], row)),
             level=level,
             refused=tables[number].question.outcome in refused,
         )
         for number, row in enumerate(mask)
+    )
+
+
+def _own(record: Pooled, mask: NDArray[np.bool_]) -> Pooled:
+    """Keep the weights and places of the studies of one table, out of those of all tables."""
+    if not record.weights:
+        return record
+    rank = np.cumsum(mask) - 1
+    return replace(
+        record,
+        weights=tuple(np.asarray(record.weights)[mask].tolist()),
+        corrected=tuple(rank[list(record.corrected)].tolist()),
     )
 
 
@@ -98,10 +118,10 @@ def shown(events: Ints, total: Ints, *, refused: bool = False) -> Show:
     k = events.size
     if k == 0:
         return Show.NOTHING
-    if k == 1:
-        return Show.ONE
     if refused:
         return Show.REFUSED
+    if k == 1:
+        return Show.ONE
     if events.sum() == 0:
         return Show.ALL_ZERO
     if events.sum() == total.sum():
@@ -141,12 +161,13 @@ def _answer(
             Row.HEADLINE: headline,
             Row.RESTRICTED_ML: restricted,
             Row.EXACT: exact.pooled,
-            Row.BETA_BINOMIAL: pool_beta_binomial(events, total, level=level),
         }
+        if total.max() <= LARGEST_FOR_BETA_BINOMIAL:
+            rows[Row.BETA_BINOMIAL] = pool_beta_binomial(events, total, level=level)
         fired = [str(trigger) for trigger in triggers(events, total)]
         if fired:
             reading = exact.reading(fired) or beta_binomial_reading(
-                events, total, rows[Row.BETA_BINOMIAL], reasons=fired
+                events, total, rows.get(Row.BETA_BINOMIAL), reasons=fired
             )
         else:
             reading = restricted_ml_reading(events, total, restricted, reasons=[NO_TRIGGER])
@@ -156,7 +177,7 @@ def _answer(
         events=tuple(events.tolist()),
         total=tuple(total.tolist()),
         show=show,
-        crude=_crude(events, total, level),
+        crude=None if refused else _crude(events, total, level),
         one_sided=_one_sided(show, events, total),
         rows=rows,
         reading=reading,
@@ -173,7 +194,7 @@ def _crude(events: Ints, total: Ints, level: float) -> Interval | None:
 
 
 def _one_sided(show: Show, events: Ints, total: Ints) -> float | None:
-    if show is Show.NOTHING or 0 < events.sum() < total.sum():
+    if show in (Show.NOTHING, Show.REFUSED) or 0 < events.sum() < total.sum():
         return None
     if events.sum() == 0:
         return float(one_sided_zero_limit([total.sum()], level=ONE_SIDED_LEVEL)[0])

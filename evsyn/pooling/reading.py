@@ -83,24 +83,13 @@ def _fitted_once(events: tuple[int, ...], total: tuple[int, ...], level: float) 
 def restricted_ml_reading(
     events: Ints, total: Ints, row: Pooled, *, reasons: Sequence[str]
 ) -> Reading:
-    """Return the restricted maximum likelihood row as the row to read.
-
-    Where the summary interval is wider than the prediction interval, which a floored
-    Hartung-Knapp interval can be, both are set to the wider and a note says so.
-    """
+    """Return the restricted maximum likelihood row as the row to read."""
     effects = logit_effects(events, total)
 
     def at(tau: float) -> Centre:
         held = summary_at_tau(effects.estimate, effects.variance, min(tau, WIDEST_TAU))
         return _centre_of_summary(held)
 
-    if row.prediction_high - row.prediction_low < row.high - row.low:
-        row = replace(
-            row,
-            prediction_low=row.low,
-            prediction_high=row.high,
-            notes=(*row.notes, PREDICTION_WIDENED),
-        )
     centre = Centre(row.estimate_on_scale, row.se_on_scale, row.tau)
     largest = (
         _centre_of_summary(summary_at_largest_tau(effects.estimate, effects.variance))
@@ -119,11 +108,27 @@ def restricted_ml_reading(
     )
 
 
+def with_wide_enough_range(row: Pooled) -> Pooled:
+    """Set the range for a new setting to the summary interval where that is wider.
+
+    A floored Hartung-Knapp interval can be wider than the range made with the ordinary standard
+    error; a note says where it was.
+    """
+    if not row.prediction_high - row.prediction_low < row.high - row.low:
+        return row
+    return replace(
+        row,
+        prediction_low=row.low,
+        prediction_high=row.high,
+        notes=(*row.notes, PREDICTION_WIDENED),
+    )
+
+
 def beta_binomial_reading(
-    events: Ints, total: Ints, row: Pooled, *, reasons: Sequence[str]
+    events: Ints, total: Ints, row: Pooled | None, *, reasons: Sequence[str]
 ) -> Reading | None:
     """Return the beta-binomial row as the row to read; ``None`` if it did not settle either."""
-    if row.status is not Status.POOLED:
+    if row is None or row.status is not Status.POOLED:
         return None
     fit = fit_beta_binomial(events, total)
     centre = Centre(math.log(fit.mean / (1 - fit.mean)), 0.0, 0.0)

@@ -13,7 +13,16 @@ from evsyn.terms import TextRead
 
 #: Sets of marks whose studies are left out, each with its words.
 WITHOUT = (
-    ("target denominator and window only", (Mark.OTHER_BASIS, Mark.OTHER_WINDOW)),
+    (
+        "at the wanted denominator and window",
+        (
+            Mark.OTHER_BASIS,
+            Mark.OTHER_WINDOW,
+            Mark.BASIS_NOT_STATED,
+            Mark.WINDOW_NOT_STATED,
+        ),
+    ),
+    ("without other denominators and windows", (Mark.OTHER_BASIS, Mark.OTHER_WINDOW)),
     (
         "denominator and window both stated",
         (Mark.BASIS_NOT_STATED, Mark.WINDOW_NOT_STATED),
@@ -47,8 +56,7 @@ def sensitivity(review: Review, pooled: PooledTable) -> tuple[Variant, ...]:
     Returns
     -------
     tuple of Variant
-        Sets that leave out at least one study and keep at least one; none where nothing is
-        pooled.
+        Sets that leave out at least one study, were it all of them; none where nothing is pooled.
     """
     if not pooled.answer.show.pooled:
         return ()
@@ -56,7 +64,7 @@ def sensitivity(review: Review, pooled: PooledTable) -> tuple[Variant, ...]:
     sets = [(label, _free_of(pooled.table, frozenset(marks))) for label, marks in WITHOUT]
     full = [c for c in pooled.table.cells if read[c.study] is TextRead.FULL_TEXT]
     sets.append((FULL_TEXT_ONLY, tuple(full)))
-    changed = [(label, cells) for label, cells in sets if 0 < len(cells) < pooled.table.k]
+    changed = [(label, cells) for label, cells in sets if len(cells) < pooled.table.k]
     variants = []
     for label, cells in changed:
         table = replace(pooled.table, cells=cells, left_out=())

@@ -20,14 +20,21 @@ def write_whole(path: Path, content: str | bytes) -> None:
     OSError
         If the place cannot be written; the target is then as it was.
     """
-    path.parent.mkdir(parents=True, exist_ok=True)
     raw = content.encode("utf-8") if isinstance(content, str) else content
-    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    except OSError as error:
+        # Name the file that was asked for, not the one beside it.
+        raise type(error)(error.errno, error.strerror, str(path)) from None
     try:
         with os.fdopen(handle, "wb") as file:
             file.write(raw)
         Path(name).chmod(0o644)
         Path(name).replace(path)
+    except OSError as error:
+        Path(name).unlink(missing_ok=True)
+        raise type(error)(error.errno, error.strerror, str(path)) from None
     except BaseException:
         Path(name).unlink(missing_ok=True)
         raise

@@ -22,7 +22,7 @@ def findings_text(
     folder : str
         The folder as the user named it.
     studies : int or None
-        Number of studies read; ``None`` where the plan could not be read.
+        Number of studies read; ``None`` where there is nothing to work with.
     findings : sequence of Finding
         All findings, the gravest first.
     invented : bool
@@ -56,9 +56,7 @@ def findings_json(folder: str, studies: int | None, findings: Sequence[Finding])
 
 
 def _sentence(folder: str, studies: int | None, findings: Sequence[Finding]) -> str:
-    read = "the plan cannot be read" if studies is None else counted(studies, "study", "studies")
-    if studies is not None:
-        read += " read"
+    read = "not usable" if studies is None else f"{counted(studies, 'study', 'studies')} read"
     answered = sum(finding.answer is not None for finding in findings)
     return (
         f"{folder}: {read}; {counted(_number(findings, Severity.FAULT), 'fault', 'faults')}, "

@@ -7,7 +7,7 @@ from typing import Any
 
 from evsyn.cells.cell import Cell, LeftOut, Question
 from evsyn.extraction.review import Review
-from evsyn.pooling.answer import PoolAnswer
+from evsyn.pooling.answer import PoolAnswer, Show
 from evsyn.pooling.difference import Difference
 from evsyn.pooling.strata_test import StrataTest
 from evsyn.pooling.tables import PooledTable
@@ -66,8 +66,8 @@ def answer_json(review: Review, pooled: PooledTable, group: str) -> dict[str, An
             pooled, event=words.event, group=group, refused=words.do_not_pool or ""
         ),
         "k": answer.k,
-        "events": sum(answer.events),
-        "total": sum(answer.total),
+        "events": None if answer.show is Show.REFUSED else sum(answer.events),
+        "total": None if answer.show is Show.REFUSED else sum(answer.total),
         "crude": _interval(answer.crude),
         "one_sided_95": answer.one_sided,
         **_reading(answer),

@@ -79,12 +79,13 @@ def pool_page_text(
         Whether to list what to look up in each paper.
     """
     parts = [paragraph(status_line(review)), ""]
-    made = 0
+    made = pooled = 0
     for outcome in outcomes:
         answers = answer_questions(review, questions(review.plan, [outcome], strata))
         tests = _differences(review, answers, outcome, strata)
         made += sum(difference.test is not None for difference in tests.values())
-        parts += _outcome_parts(review, outcome, strata, answers, tests)
+        parts += _outcome_parts(review, outcome, strata, answers, tests, detail=detail)
+        pooled += any(item.answer.show.pooled for item in answers.values())
         if detail:
             overall = answers[Question(outcome)]
             parts += [detail_text(review, overall, sensitivity(review, overall)), ""]
@@ -93,7 +94,8 @@ def pool_page_text(
         untold = any(untold_sentence(review, outcome, name, answers) for name in strata)
         if look_up or (detail and untold):
             parts += [_look_up_text(review, outcome, whole=look_up), ""]
-    parts += [paragraph(method_sentence(review.plan, made)), paragraph(CAUTION)]
+    parts += [paragraph(method_sentence(review.plan, made))] if pooled else []
+    parts.append(paragraph(CAUTION))
     return "\n".join(parts)
 
 
@@ -103,12 +105,14 @@ def _outcome_parts(
     strata: Sequence[str],
     answers: Answers,
     tests: Mapping[str, Difference],
+    *,
+    detail: bool,
 ) -> list[str]:
     said = {
         stratum: difference_sentence(difference, _words(review, stratum))
         for stratum, difference in tests.items()
     }
-    parts = [outcome_text(review, outcome, answers, strata, said), ""]
+    parts = [outcome_text(review, outcome, answers, strata, said, detail=detail), ""]
     for stratum in strata:
         shifted = _shifted_text(review, outcome, stratum)
         parts += [shifted, ""] if shifted else []

@@ -8,7 +8,7 @@ from evsyn.cells.cell import LeftOut, Mark, Question
 from evsyn.cells.levels import level_names
 from evsyn.effects.intervals import STUDY_INTERVALS
 from evsyn.extraction.review import Review
-from evsyn.pooling.answer import Row
+from evsyn.pooling.answer import Row, Show
 from evsyn.pooling.reading import profile_interval
 from evsyn.pooling.result import Status
 from evsyn.pooling.review import group_label
@@ -25,11 +25,12 @@ from evsyn.wording.pooled import (
 )
 from evsyn.wording.rows import ROW_NAMES, STUDY_INTERVAL_NAMES, mark_key, mark_letters
 from evsyn.wording.strata import stating_or_stand_in, untold_sentence
+from evsyn.wording.wanted import wanted_sentence
 
 Answers = Mapping[Question, PooledTable]
 
 #: Headings of a row made by :func:`group_row`, after the group itself.
-GROUP_HEADINGS = ("Studies", "Count", "Read this, % (95% interval)", "Headline, % (95% interval)")
+GROUP_HEADINGS = ("Studies", "Count", "Headline, % (95% interval)", "Read this, % (95% interval)")
 
 
 def paragraph(text: str, indent: str = "") -> str:
@@ -45,7 +46,13 @@ def paragraph(text: str, indent: str = "") -> str:
 
 
 def outcome_text(
-    review: Review, outcome: str, answers: Answers, strata: Sequence[str], tests: Mapping[str, str]
+    review: Review,
+    outcome: str,
+    answers: Answers,
+    strata: Sequence[str],
+    tests: Mapping[str, str],
+    *,
+    detail: bool = False,
 ) -> str:
     """Return one outcome: its sentence, and one table of all groups asked.
 
@@ -61,6 +68,8 @@ def outcome_text(
         Strata to show.
     tests : mapping
         The sentence on the difference between levels, by stratum.
+    detail : bool
+        Whether what was left out is listed further down.
     """
     plan = review.plan
     words = plan.outcomes[outcome]
@@ -72,14 +81,16 @@ def outcome_text(
             pooled_sentence(overall, event=words.event, group="", refused=words.do_not_pool or "")
         ),
     ]
-    more = (reading_sentence(overall.answer), disagreement_sentence(overall.answer))
+    more = (
+        wanted_sentence(plan, overall.table),
+        reading_sentence(overall.answer),
+        disagreement_sentence(overall.answer),
+    )
     lines += [paragraph(text) for text in more if text]
     left = len(overall.table.left_out)
     if left:
-        lines.append(
-            f"{counted(left, 'count is', 'counts are')} left out; "
-            f"naming {outcome} lists them with the reasons."
-        )
+        where = "they are listed below" if detail else f"naming {outcome} lists them"
+        lines.append(f"{counted(left, 'count is', 'counts are')} left out; {where}, with reasons.")
     lines += ["", _groups_table(review, outcome, answers, strata)]
     for stratum in strata:
         said = stratum_sentences(review, outcome, stratum, answers, tests.get(stratum, ""))
@@ -107,10 +118,12 @@ def _groups_table(review: Review, outcome: str, answers: Answers, strata: Sequen
 
 
 def group_row(label: str, pooled: PooledTable) -> tuple[str, str, str, str, str]:
-    """Return one group as a row: label, studies, count, the line to read, the headline."""
+    """Return one group as a row: label, studies, count, the headline, the line to read."""
     answer = pooled.answer
     if answer.k == 0:
         return (label, "0", "no data", "", "")
+    if answer.show is Show.REFUSED:
+        return (label, str(answer.k), "", "not pooled", "")
     crude = count(sum(answer.events), sum(answer.total))
     if not answer.show.pooled:
         return (label, str(answer.k), crude, "not pooled", "")
@@ -120,8 +133,8 @@ def group_row(label: str, pooled: PooledTable) -> tuple[str, str, str, str, str]
         label,
         str(answer.k),
         crude,
-        cell(read.estimate, read.low, read.high) if read else "counts only",
         cell(head.estimate, head.low, head.high),
+        cell(read.estimate, read.low, read.high) if read else "counts only",
     )
 
 
@@ -201,7 +214,7 @@ def _studies_table(review: Review, pooled: PooledTable) -> str:
             )
         )
     method = STUDY_INTERVAL_NAMES[choices.study_interval]
-    headings = ("Study", "Count", f"% ({method} 95%)", "Weight", "Marks", "File:line")
+    headings = ("Study", "Count", f"% ({method} 95%)", "Weight (DL)", "Marks", "File:line")
     return plain_table(headings, rows, right=(1, 3), whole=(1, 2, 3, 5))
 
 

@@ -1,10 +1,11 @@
 """Follow a number: from a count to the pools it enters, and from a pool back to its lines."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from evsyn.cells.cell import Question
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.rule import Placed, every_count
+from evsyn.extraction.study import Count
 from evsyn.pooling.review import group_label
 from evsyn.pooling.tables import PooledTable
 from evsyn.reporting.plain_table import plain_table
@@ -18,15 +19,24 @@ from evsyn.wording.rows import mark_key
 Answers = Mapping[Question, PooledTable]
 
 
-def counts_named(review: Review, words: list[str]) -> list[Placed]:
-    """Return the counts that ``study``, ``study.outcome`` or ``study.arm.outcome`` names."""
-    study, rest = words[0], words[1:]
+def counts_named(review: Review, words: Sequence[str]) -> list[Placed]:
+    """Return the counts that ``study``, ``study.outcome`` or ``study.arm.outcome`` names.
+
+    A study may be named as its file is, or as tables and figures label it.
+    """
+    study, rest = words[0].casefold(), words[1:]
     return [
         placed
         for placed in every_count(review)
-        if placed.study.study == study
+        if study in (placed.study.study.casefold(), placed.study.name.casefold())
         and all(word in (placed.arm.arm, placed.outcome) for word in rest)
     ]
+
+
+def names_known(review: Review) -> list[str]:
+    """Return every word a trace may begin with: outcomes, studies, and their labels."""
+    studies = [name for study in review.studies for name in (study.study, study.name)]
+    return list(dict.fromkeys([*review.plan.outcomes, *studies]))
 
 
 def forward_text(review: Review, placed: Placed, answers: Answers) -> str:
@@ -76,8 +86,9 @@ def back_text(review: Review, pooled: PooledTable) -> str:
         group=group_label(review.plan, question),
         refused=words.do_not_pool or "",
     )
+    own = {_place(placed.source): placed.count for placed in every_count(review)}
     rows = [
-        (cell.label, count(cell.events, cell.total), str(source), source.place or "not given")
+        (cell.label, _count(own[_place(source)]), str(source), source.place or "not given")
         for cell in pooled.table.cells
         for source in cell.sources
     ]
@@ -114,4 +125,12 @@ def _holds(pooled: PooledTable, source: Source) -> bool:
 
 
 def _same_place(one: Source, other: Source) -> bool:
-    return (one.file, one.key_path) == (other.file, other.key_path)
+    return _place(one) == _place(other)
+
+
+def _place(source: Source) -> tuple[str, str]:
+    return source.file, source.key_path
+
+
+def _count(own: Count) -> str:
+    return count(own.events, own.total)

@@ -12,7 +12,7 @@ class Source:
     file : str
         Path of the extract, relative to the review folder, with forward slashes.
     line : int
-        Line of the file, counted from 1.
+        Line of the file, counted from 1; 0 for the file as a whole.
     key_path : str
         Keys down to the value, joined by dots; of a count, its arm and outcome.
     place : str
@@ -25,7 +25,7 @@ class Source:
     place: str = ""
 
     def __str__(self) -> str:
-        return f"{self.file}, line {self.line}"
+        return f"{self.file}, line {self.line}" if self.line else self.file
 
     def to_dict(self) -> dict[str, str | int]:
         """Return the source as plain data for JSON."""

@@ -94,7 +94,7 @@ def _read(answer: ComparisonAnswer, name: Contrasted) -> str:
     )
     headline = answer.rows[Contrasted.HEADLINE]
     said += (
-        f"; DerSimonian-Laird, which print uses, gives {CONTRASTS[answer.contrast]} "
+        f"; DerSimonian-Laird, which most papers use, gives {CONTRASTS[answer.contrast]} "
         f"{value(headline, answer.contrast)}. "
     )
     if answer.contrast != "risk_difference" and row.low < 1 < row.high:

@@ -4,7 +4,7 @@ import math
 from collections.abc import Mapping
 
 from evsyn.pooling.difference import Difference
-from evsyn.pooling.strata_test import Contrast
+from evsyn.pooling.strata_test import Contrast, StrataTest
 from evsyn.wording.numbers import counted, probability
 
 _METHODS = {
@@ -36,12 +36,25 @@ def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> st
     if difference.q_between is not None:
         said += f"; print would give Q-between, P {probability(difference.q_between.p)}"
     said += "."
+    if _at_odds(test):
+        said += (
+            " The limits (t) and P (likelihood ratio or F) come by two routes and part at the edge "
+            "here: lean on neither."
+        )
     if test.exploratory:
         said += " Exploratory: fewer than five studies in a level, or fewer than ten in all."
     if difference.shared:
         number = counted(len(difference.shared), "study stands", "studies stand")
         said += f" {number} in more than one level."
     return f"{said} Levels are compared between studies: era, centre and case mix move with them."
+
+
+def _at_odds(test: StrataTest) -> bool:
+    """Tell whether the one interval of two levels and P fall on different sides."""
+    if len(test.differences) != 1 or math.isnan(test.differences[0].estimate):
+        return False
+    (only,) = test.differences
+    return (only.low > 0 or only.high < 0) != (test.p < 1 - test.level)
 
 
 def _contrast(contrast: Contrast, levels: Mapping[str, str]) -> str:

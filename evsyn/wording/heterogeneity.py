@@ -39,7 +39,10 @@ def heterogeneity_sentence(answer: PoolAnswer) -> str:
     said.append(f"study values run from {span(min(shares), max(shares))}")
     head = answer.rows.get(Row.HEADLINE)
     if head is not None and not math.isnan(head.q):
-        said.append(f"Q {head.q:.1f} on {head.df:.0f} degrees of freedom, P {probability(head.p)}")
+        said.append(
+            f"headline: tau2 {head.tau2:.3f}, Q {head.q:.1f} on {head.df:.0f} degrees of freedom, "
+            f"P {probability(head.p)}"
+        )
         said.append(f"I2 from Q {percent(head.i2_from_q)}{_i2_limits(head)}")
     text = "; ".join(said) + "."
     if answer.k < FEW_FOR_I2:

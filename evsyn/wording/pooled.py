@@ -43,18 +43,18 @@ def pooled_sentence(pooled: PooledTable, *, event: str, group: str, refused: str
         case Show.ALL_ZERO:
             return (
                 f"{subject}: none, {_sum(answer)} in {_studies(answer)}. Rates up to "
-                f"{percent(answer.one_sided or 0)} remain possible (one-sided 95%); the spread "
-                "between studies cannot be estimated."
+                f"{percent(answer.one_sided or 0)} remain possible (one-sided 95%) if all share "
+                "one true rate; the spread between studies cannot be estimated."
             )
         case Show.ALL_FULL:
             return (
                 f"{subject}: in all, {_sum(answer)} in {_studies(answer)}. Rates down to "
-                f"{percent(answer.one_sided or 1)} remain possible (one-sided 95%); the spread "
-                "between studies cannot be estimated."
+                f"{percent(answer.one_sided or 1)} remain possible (one-sided 95%) if all share "
+                "one true rate; the spread between studies cannot be estimated."
             )
         case Show.REFUSED:
             why = f" {refused[:1].upper()}{refused[1:].rstrip('.')}." if refused else ""
-            return f"{subject}: {_sum(answer)} in {_studies(answer)}; counts only, not pooled.{why}"
+            return f"{subject}: {_studies(answer)}; counts only, not pooled.{why}"
         case Show.FEW | Show.SOME | Show.MANY:
             return f"{subject}: {_read(answer)}"
 
@@ -74,7 +74,7 @@ def _read(answer: PoolAnswer) -> str:
     headline = answer.rows.get(Row.HEADLINE)
     if headline is not None:
         said += (
-            f"; DerSimonian-Laird, which print uses, gives {percent(headline.estimate)} "
+            f"; DerSimonian-Laird, which most papers use, gives {percent(headline.estimate)} "
             f"({span(headline.low, headline.high)})"
         )
     return f"{said}. {_outlook(answer, reading)}"
@@ -88,7 +88,7 @@ def _outlook(answer: PoolAnswer, reading: Reading) -> str:
         )
     row = reading.pooled
     said = (
-        "The rate of an ordinary new setting may lie anywhere from "
+        f"The {100 * row.level:g}% range for an ordinary new setting is "
         f"{span(row.prediction_low, row.prediction_high)}"
     )
     second = answer.second_prediction
@@ -110,7 +110,7 @@ def range_sentence(answer: PoolAnswer) -> str:
         return ""
     row = answer.reading.pooled
     limits = span(row.prediction_low, row.prediction_high)
-    return f"An ordinary new setting may lie anywhere from {limits}."
+    return f"{100 * row.level:g}% range for an ordinary new setting: {limits}."
 
 
 def disagreement_sentence(answer: PoolAnswer) -> str:

@@ -1,8 +1,9 @@
 """One study's arms are kept apart: no patient enters one pool twice."""
 
 from evsyn.cells.acceptance import judge
+from evsyn.cells.cell import Question
 from evsyn.cells.nesting import lacks_patients, topmost, without_crossing
-from tests.cells.builders import arm, plan_of, study_of, whole
+from tests.cells.builders import arm, count, plan_of, review_of, study_of, table_of, whole
 
 
 def accepted(study, *names):
@@ -59,3 +60,24 @@ def test_when_patients_are_lacking():
 def test_parts_that_do_not_fill_the_whole_lack_patients():
     study = study_of("a", whole(25), arm("x", 12, (1, 12)), arm("y", 8, (1, 8)))
     assert lacks(study, "x", "y")
+
+
+def test_a_study_with_a_refused_arm_of_its_own_is_left_out_of_the_whole():
+    """Else an arm without events would stand for a study that had some."""
+    study = study_of(
+        "a",
+        arm("bridge", 12, (0, 12), strata={"intent": "bridge"}),
+        arm("chosen", 9, count(2, 9, of="resected"), strata={"intent": "palliation"}),
+    )
+    table = table_of(review_of(study), Question("leak"))
+    assert table.cells == ()
+    assert "another arm of this study counts it" in " ".join(i.reason for i in table.left_out)
+    assert table_of(review_of(study), Question("leak", "intent", "bridge")).events == 0
+    assert table_of(review_of(study), Question("leak", "intent", "bridge")).k == 1
+
+
+def test_a_refused_part_of_an_accepted_arm_leaves_nothing_out():
+    study = study_of(
+        "a", whole(20, (2, 20)), arm("chosen", 9, count(2, 9, of="resected"), part_of="whole")
+    )
+    assert table_of(review_of(study), Question("leak")).k == 1

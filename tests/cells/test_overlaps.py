@@ -106,3 +106,32 @@ def test_no_two_that_overlap_stay_and_none_goes_for_nothing(pairs, totals, data)
     for name, keeper in gone.items():
         assert keeper not in gone
         assert {(int(name[1]), int(keeper[1])), (int(keeper[1]), int(name[1]))} & pairs
+
+
+def at(level):
+    return {"intent": level}
+
+
+def placed(*studies, level):
+    table = table_of(review_of(*studies), Question("leak", "intent", level))
+    return sorted(cell.study for cell in table.cells)
+
+
+def test_no_patients_stand_in_two_levels_of_a_stratum():
+    """A mixed series gives way to the study that tells its patients at a named level."""
+    mixed = study_of("all", arm("x", 90, (9, 90), strata=at("mixed")), overlaps=[overlap("some")])
+    some = study_of("some", arm("x", 50, (4, 50), strata=at("palliation")))
+    assert placed(mixed, some, level="palliation") == ["some"]
+    assert placed(mixed, some, level="mixed_or_not_stated") == []
+
+
+def test_of_two_named_levels_the_study_named_or_the_larger_stays():
+    one = study_of("a", arm("x", 90, (9, 90), strata=at("bridge")), overlaps=[overlap("b")])
+    two = study_of("b", arm("x", 50, (4, 50), strata=at("palliation")))
+    assert placed(one, two, level="bridge") == ["a"]
+    assert placed(one, two, level="palliation") == []
+    kept = study_of(
+        "a", arm("x", 90, (9, 90), strata=at("bridge")), overlaps=[overlap("b", keep="b")]
+    )
+    assert placed(kept, two, level="bridge") == []
+    assert placed(kept, two, level="palliation") == ["b"]

@@ -52,9 +52,9 @@ def test_how_much_is_shown(counts: tuple[tuple[int, int], ...], expected: Show) 
     assert shown(*arrays(*counts)) is expected
 
 
-def test_a_plan_that_refuses_shows_counts_from_two_studies_on() -> None:
+def test_a_plan_that_refuses_shows_counts_alone() -> None:
     assert shown(*arrays((1, 9), (2, 9)), refused=True) is Show.REFUSED
-    assert shown(*arrays((1, 9)), refused=True) is Show.ONE
+    assert shown(*arrays((1, 9)), refused=True) is Show.REFUSED
 
 
 @pytest.mark.parametrize(
@@ -106,6 +106,23 @@ def test_rows_equal_the_public_functions() -> None:
     found = answer(*zip(events, total, strict=True))
     assert found.rows[Row.HEADLINE] == pool_proportions(events, total)
     assert found.rows[Row.EXACT] == pool_binomial_normal(events, total)
+
+
+def test_weights_and_places_are_those_of_the_answers_own_studies() -> None:
+    tables = [table((2, 40), (0, 66), (1, 30)), table((9, 80), (8, 25), (0, 70), (6, 60))]
+    for one, found in zip(
+        tables, answer_tables(tables, between="dersimonian_laird", level=0.95), strict=True
+    ):
+        for name in (Row.HEADLINE, Row.RESTRICTED_ML, Row.EXACT):
+            row = found.rows[name]
+            assert len(row.weights) == one.k
+            assert sum(row.weights) == pytest.approx(1)
+        empty = [n for n, cell in enumerate(one.cells) if cell.events == 0]
+        assert list(found.rows[Row.HEADLINE].corrected) == empty
+
+
+def test_a_huge_study_leaves_the_beta_binomial_row_out() -> None:
+    assert Row.BETA_BINOMIAL not in answer((50, 100_000), (4, 60), (3, 80)).rows
 
 
 def test_below_three_studies_there_is_no_row() -> None:

@@ -40,7 +40,21 @@ def test_full_text_only_keeps_what_was_read_in_full(review: Review) -> None:
 def test_sets_that_change_nothing_are_not_shown(review: Review) -> None:
     (pooled,) = answer_questions(review, [Question("technical_success")]).values()
     for variant in sensitivity(review, pooled):
-        assert 0 < variant.pooled.table.k < pooled.table.k
+        assert variant.pooled.table.k < pooled.table.k
+
+
+def test_the_wanted_set_holds_nothing_off_target_nor_unstated(review: Review) -> None:
+    (pooled,) = answer_questions(review, [Question("perforation")]).values()
+    found = {variant.label: variant.pooled for variant in sensitivity(review, pooled)}
+    cells = found["at the wanted denominator and window"].table.cells
+    assert {(cell.basis, cell.window) for cell in cells} == {("attempted", "30_days")}
+
+
+def test_an_empty_wanted_set_is_shown_as_empty() -> None:
+    published = read_review(DEMO.parent / "published")
+    (pooled,) = answer_questions(published, [Question("perforation")]).values()
+    found = {variant.label: variant.pooled for variant in sensitivity(published, pooled)}
+    assert found["at the wanted denominator and window"].table.k == 0
 
 
 def test_nothing_is_varied_where_nothing_is_pooled(review: Review) -> None:

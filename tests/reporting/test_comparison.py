@@ -103,7 +103,7 @@ def test_text_reads_the_restricted_ml_row_and_names_the_headline(folder: Path) -
     text = said("pool", folder, "nausea")
     assert "Nausea or vomiting: Stimulation against control" in text
     assert "by Restricted ML, floored Hartung-Knapp" in text
-    assert "DerSimonian-Laird, which print uses, gives risk ratio 0.56 (0.43 to 0.72)" in text
+    assert "DerSimonian-Laird, which most papers use, gives risk ratio 0.56 (0.43 to 0.72)" in text
     assert "Where 30.0% have it under the second treatment (assumed)" in text
 
 

@@ -19,7 +19,7 @@ def test_a_failure_leaves_the_old_file_and_nothing_else(
     target.write_text("old", encoding="utf-8")
 
     def broken(self: Path, _: object) -> Path:
-        raise OSError("disk full")
+        raise OSError(28, "disk full")
 
     monkeypatch.setattr(Path, "replace", broken)
     with pytest.raises(OSError, match="disk full"):

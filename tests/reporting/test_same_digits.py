@@ -36,7 +36,7 @@ def test_sentence_table_json_trace_and_figure_agree(
     read, head = answer.reading.pooled, answer.rows[Row.HEADLINE]
     sentence = f"a typical setting sees {percent(read.estimate)} ({span(read.low, read.high)})"
     printed = f"gives {percent(head.estimate)} ({span(head.low, head.high)})"
-    table = f"{cell(read.estimate, read.low, read.high)} {cell(head.estimate, head.low, head.high)}"
+    table = f"{cell(head.estimate, head.low, head.high)} {cell(read.estimate, read.low, read.high)}"
 
     text = said("pool", folder, outcome)
     assert sentence in text

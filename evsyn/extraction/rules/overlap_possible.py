@@ -60,10 +60,18 @@ def _alarm(one: Study, other: Study) -> str:
 
 
 def _papers(study: Study) -> set[str]:
-    """Return the identifiers of all papers of a study; case does not count in a DOI."""
-    cited = [study.citation, *(report.citation for report in study.reports)]
-    dois = {f"DOI {one.doi.casefold()}" for one in cited if one.doi is not None}
-    return dois | {f"PubMed number {one.pmid}" for one in cited if one.pmid is not None}
+    """Return what identifies the papers of a study, letter case aside."""
+    found: set[str] = set()
+    for cited in (study.citation, *(report.citation for report in study.reports)):
+        if cited.doi is not None:
+            found.add(f"DOI {cited.doi.casefold()}")
+        if cited.pmid is not None:
+            found.add(f"PubMed number {cited.pmid}")
+        if cited.title is not None:
+            found.add(f"title '{' '.join(cited.title.casefold().split())}'")
+        if cited.address is not None:
+            found.add(f"address {cited.address}")
+    return found
 
 
 RULE = ReviewRule(
