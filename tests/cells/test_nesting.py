@@ -1,9 +1,8 @@
 """One study's arms are kept apart: no patient enters one pool twice."""
 
 from evsyn.cells.acceptance import judge
-from evsyn.cells.cell import Question
 from evsyn.cells.nesting import lacks_patients, topmost, without_crossing
-from tests.cells.builders import arm, count, plan_of, review_of, study_of, table_of, whole
+from tests.cells.builders import arm, count, plan_of, study_of, table_of, whole
 
 
 def accepted(study, *names):
@@ -69,15 +68,15 @@ def test_a_study_with_a_refused_arm_of_its_own_is_left_out_of_the_whole():
         arm("bridge", 12, (0, 12), strata={"intent": "bridge"}),
         arm("chosen", 9, count(2, 9, of="resected"), strata={"intent": "palliation"}),
     )
-    table = table_of(review_of(study), Question("leak"))
+    table = table_of(study)
     assert table.cells == ()
     assert "another arm of this study counts it" in " ".join(i.reason for i in table.left_out)
-    assert table_of(review_of(study), Question("leak", "intent", "bridge")).events == 0
-    assert table_of(review_of(study), Question("leak", "intent", "bridge")).k == 1
+    assert table_of(study, at=("intent", "bridge")).events == 0
+    assert table_of(study, at=("intent", "bridge")).k == 1
 
 
 def test_a_refused_part_of_an_accepted_arm_leaves_nothing_out():
     study = study_of(
         "a", whole(20, (2, 20)), arm("chosen", 9, count(2, 9, of="resected"), part_of="whole")
     )
-    assert table_of(review_of(study), Question("leak")).k == 1
+    assert table_of(study).k == 1

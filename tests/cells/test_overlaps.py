@@ -113,7 +113,7 @@ def at(level):
 
 
 def placed(*studies, level):
-    table = table_of(review_of(*studies), Question("leak", "intent", level))
+    table = table_of(*studies, at=("intent", level))
     return sorted(cell.study for cell in table.cells)
 
 

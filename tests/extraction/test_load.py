@@ -29,7 +29,7 @@ def test_studies_come_by_year_and_name(tiny):
 
 def test_no_such_folder(tmp_path):
     (finding,) = refused(tmp_path / "nowhere")
-    assert finding.message == "this is a file, and a review is a folder"
+    assert finding.message == "there is no such folder"
 
 
 def test_a_file_instead_of_a_folder(tiny):
