@@ -157,7 +157,11 @@ def _tau_drop(counts: CountLikelihood, fit: BinomialNormalFit) -> Callable[[floa
     design, start = np.ones((counts.k, 1)), np.array([fit.mu])
 
     def drop(tau: float) -> float:
-        return 2 * (fit.loglik - fit_at_tau(counts, design, tau, start=start).loglik)
+        nonlocal start
+        held = fit_at_tau(counts, design, tau, start=start)
+        # The next tau is near this one, and so is its centre.
+        start = held.beta if held.converged else start
+        return 2 * (fit.loglik - held.loglik)
 
     return drop
 

@@ -33,3 +33,8 @@ def test_recruitment_after_the_paper(tiny):
 
 def test_no_dates_and_no_year(tiny):
     assert tiny.reed(f"  {DATES}\n", "").reed("  year: 2001\n", "").found("dates-in-order") == []
+
+
+def test_a_paper_read_years_before_it_was_printed(tiny):
+    tiny.reed("year: 2001", "year: 2031")
+    assert "before it was printed" in tiny.found("dates-in-order")[-1].message
