@@ -15,17 +15,25 @@ class Ascertainment:
         Cases in the figures, cases of the period that are not, and cases expected.
     according_to : str
         Where the expected number comes from.
+    says_complete : bool
+        Whether the file says that every case is counted.
     """
 
     counted: int
     left_out: int
     expected: int
     according_to: str
+    says_complete: bool
 
     @property
     def share(self) -> float:
         """Cases counted over cases expected; above 1 where more were counted."""
         return self.counted / self.expected
+
+    @property
+    def unaccounted(self) -> int:
+        """Cases expected that are neither counted nor listed as left out."""
+        return max(0, self.expected - self.counted - self.left_out)
 
 
 def ascertainment(unit: Unit) -> Ascertainment:
@@ -35,6 +43,7 @@ def ascertainment(unit: Unit) -> Ascertainment:
         left_out=sum(item.count for item in unit.left_out),
         expected=unit.expected_cases.count,
         according_to=unit.expected_cases.according_to,
+        says_complete=unit.complete,
     )
 
 

@@ -16,14 +16,19 @@ class Benchmark:
     ----------
     show : Show
         How much may be shown of it.
-    k, events, total : int
-        Studies, and their counts added up.
+    k : int
+        Number of studies.
+    events, total : int or None
+        Their counts added up; this and the limits below are ``None`` where the plan does not pool
+        the outcome, since then no sum means anything.
     crude : Interval or None
         Exact interval of the added counts.
     one_sided : float or None
         One-sided 95% limit where the pool holds no event, or nothing else.
     first_year, last_year : int or None
-        Years of publication.
+        First and last known year of publication.
+    years_unknown : int
+        Studies whose year is not known.
     bases, windows : tuple of (str, int)
         Denominator bases and windows, each with its number of studies, the commonest first.
     row : Row or None
@@ -44,12 +49,13 @@ class Benchmark:
 
     show: Show
     k: int
-    events: int
-    total: int
+    events: int | None
+    total: int | None
     crude: Interval | None
     one_sided: float | None
     first_year: int | None
     last_year: int | None
+    years_unknown: int
     bases: tuple[tuple[str, int], ...]
     windows: tuple[tuple[str, int], ...]
     row: Row | None = None
@@ -84,15 +90,17 @@ def benchmark(pooled: PooledTable, own_studies: tuple[str, ...] = ()) -> Benchma
         raise ValueError(f"the unit's own study is in its benchmark: {', '.join(inside)}")
     years = [cell.year for cell in table.cells if cell.year is not None]
     reading = answer.reading
+    is_summed = answer.show is not Show.REFUSED
     found = Benchmark(
         show=answer.show,
         k=answer.k,
-        events=sum(answer.events),
-        total=sum(answer.total),
-        crude=answer.crude,
-        one_sided=answer.one_sided,
+        events=sum(answer.events) if is_summed else None,
+        total=sum(answer.total) if is_summed else None,
+        crude=answer.crude if is_summed else None,
+        one_sided=answer.one_sided if is_summed else None,
         first_year=min(years, default=None),
         last_year=max(years, default=None),
+        years_unknown=len(table.cells) - len(years),
         bases=tally([cell.basis for cell in table.cells]),
         windows=tally([cell.window for cell in table.cells]),
         own_left_out=tuple(row.study for row in table.left_out if row.study in set(own_studies)),

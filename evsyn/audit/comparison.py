@@ -34,8 +34,8 @@ class Comparison:
     Parameters
     ----------
     judged : bool
-        Whether a verdict could be given: five studies or more, some idea of their spread, and
-        not both sides withheld.
+        Whether a verdict could be given: five studies or more, some idea of their spread, not
+        both sides withheld, and a count among the possible ones that would lie outside.
     verdict : Verdict
         The verdict; ``NONE`` where it is not judged, or points a way that may not be said.
     is_unfavourable : bool or None
@@ -75,6 +75,11 @@ class Comparison:
     at_low: AtSpread | None
     at_high: AtSpread | None
 
+    @property
+    def is_high(self) -> bool:
+        """Whether the count lies on the upper side of what ordinary new units show."""
+        return self.ordinary.tail_at_least <= self.ordinary.tail_at_most
+
 
 def compare(
     events: int,
@@ -110,11 +115,13 @@ def compare(
     reading = answer.reading
     if reading is None:
         raise ValueError("there is no row to read, so nothing to compare with")
-    pmf = predictive(reading, answer.k).pmf(cases)
-    judged = answer.show.verdict and knows_spread(reading) and (more or fewer)
+    units = predictive(reading, answer.k)
+    pmf = units.pmf(cases)
+    judged = answer.show.verdict and knows_spread(reading)
+    reach = limits(pmf, more=more and judged, fewer=fewer and judged)
+    judged = reach.first_more is not None or reach.last_fewer is not None
     more, fewer = more and judged, fewer and judged
     found = verdict(pmf, events, more=more, fewer=fewer)
-    reach = limits(pmf, more=more, fewer=fewer)
     ordinary = tails(pmf, events)
 
     def at(centre: Centre) -> AtSpread | None:
@@ -136,6 +143,7 @@ def compare(
         limits=reach,
         power=power(
             reach,
+            units=units,
             typical=float(special.expit(reading.centre.mu)),
             cases=cases,
             years=years,

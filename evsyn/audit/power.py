@@ -8,7 +8,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy import special
 
-from evsyn.audit.verdict import Limits
+from evsyn.audit.predictive import Predictive
+from evsyn.audit.verdict import TAIL, Limits
 from evsyn.effects.arguments import Floats
 from evsyn.terms import Better
 
@@ -20,6 +21,9 @@ POWER = 0.80
 
 #: Up to this number of cases power is computed exactly.
 LARGEST_EXACT = 2_000
+
+#: Below this a chance of noticing is small enough to need a reason.
+SMALL_CHANCE = 0.10
 
 #: Twice a risk is not taken beyond this.
 HIGHEST_RISK = 0.95
@@ -41,6 +45,8 @@ class Power:
         The typical unfavourable risk, and twice that, at most 95%.
     notice : float
         Chance that the verdict against the range notices a unit at the doubled risk.
+    share_beyond : float
+        Share of ordinary units whose own risk is above the doubled one.
     notice_average : float
         Chance that an exact one-sided 5% test against the typical risk, taken as fixed, does.
     cases_needed : int
@@ -55,14 +61,32 @@ class Power:
     typical: float
     doubled: float
     notice: float
+    share_beyond: float
     notice_average: float
     cases_needed: int
     is_exact: bool
     years_needed: float
 
+    def is_ordinary(self, attained: float) -> bool:
+        """Whether a unit at the doubled risk goes unnoticed since ordinary units differ by more.
+
+        Parameters
+        ----------
+        attained : float
+            Chance that an ordinary unit gets the unfavourable verdict. Where even that is above
+            ``notice``, some ordinary units have a risk above the doubled one; else a small chance
+            has this cause where more of them do than the range leaves outside.
+        """
+        return self.notice < attained or (self.is_small and self.share_beyond > TAIL)
+
+    @property
+    def is_small(self) -> bool:
+        """Whether the chance of noticing is so small that it needs a reason."""
+        return self.notice < SMALL_CHANCE
+
 
 def power(
-    limits: Limits, *, typical: float, cases: int, years: float, better: Better
+    limits: Limits, *, units: Predictive, typical: float, cases: int, years: float, better: Better
 ) -> Power | None:
     """Return what ``cases`` could have shown; ``None`` where the risk cannot rise.
 
@@ -70,6 +94,8 @@ def power(
     ----------
     limits : Limits
         Counts at which a verdict is given.
+    units : Predictive
+        The spread of ordinary new units.
     typical : float
         Typical rate of the event, strictly between 0 and 1.
     cases : int
@@ -85,7 +111,9 @@ def power(
         return None
     if better is Better.FEWER:
         reached = cases + 1 if limits.first_more is None else limits.first_more
+        beyond = 1 - units.share_below(float(special.logit(doubled)), cases)
     else:
+        beyond = units.share_below(float(special.logit(1 - doubled)), cases)
         reached = cases + 1 if limits.last_fewer is None else cases - limits.last_fewer
     needed, is_exact = cases_needed(risk, doubled)
     critical = critical_count(np.array([cases]), risk)
@@ -94,6 +122,7 @@ def power(
         typical=risk,
         doubled=doubled,
         notice=float(at_least(reached, cases, doubled)),
+        share_beyond=beyond,
         notice_average=float(at_least(critical, cases, doubled)[0]),
         cases_needed=needed,
         is_exact=is_exact,

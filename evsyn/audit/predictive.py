@@ -82,6 +82,23 @@ class Predictive:
         """
         return self._settled(cases)[2]
 
+    def share_below(self, log_odds: float, cases: int) -> float:
+        """Return the share of new units whose own log-odds lies below a value.
+
+        Parameters
+        ----------
+        log_odds : float
+            The value.
+        cases : int
+            Number of cases the nodes are made for, as in :meth:`nodes`.
+
+        Notes
+        -----
+        Read off the nodes by a straight line between half-way sums of their weights.
+        """
+        places, weights = self.nodes(cases)
+        return float(np.interp(log_odds, places, np.cumsum(weights) - weights / 2))
+
     def _settled(self, cases: int) -> tuple[Floats, Floats, Floats]:
         if not 1 <= cases <= MOST_CASES:
             raise ValueError(f"cases must lie between 1 and {MOST_CASES:,}; got {cases!r}")

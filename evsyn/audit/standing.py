@@ -39,6 +39,7 @@ class Reason(StrEnum):
     CASE_MIX = "case_mix"
     FEW_STUDIES = "three_or_four_studies"
     NO_SPREAD = "spread_unknown"
+    TOO_FEW_CASES = "too_few_cases"
     WINDOW = "window_forbids_it"
 
 
@@ -93,7 +94,7 @@ class Standing:
     caveats : tuple of Caveat
         What else to bear in mind.
     mix : tuple of MixRow
-        For the unit's whole: both case mixes.
+        For the unit's whole: both case mixes; empty where the plan does not pool the outcome.
     sources : tuple of Source
         Where the counts were written.
     """
@@ -178,8 +179,9 @@ def _standing(
             more=judged.more,
             fewer=judged.fewer,
         )
-        reason = _no_verdict(comparison, held)
-    is_whole = question.stratum == OVERALL
+        reason = _no_verdict(comparison, held, tally.total)
+    is_pooled = plan.outcomes[question.outcome].do_not_pool is None
+    shows_mix = question.stratum == OVERALL and is_pooled
     return Standing(
         outcome=question.outcome,
         stratum=question.stratum,
@@ -196,7 +198,7 @@ def _standing(
         reason=reason,
         differs=judged.differs,
         caveats=_caveats(tally, unit, held, comparison),
-        mix=case_mix(unit, plan, question.outcome, pooled) if is_whole else (),
+        mix=case_mix(unit, plan, question.outcome, pooled) if shows_mix else (),
         sources=tally.sources,
     )
 
@@ -231,7 +233,7 @@ def _no_comparison(tally: UnitTally, held: PooledTable | None, judged: Comparabl
     return Reason.CASE_MIX if tally.question.stratum == OVERALL else None
 
 
-def _no_verdict(comparison: Comparison, held: PooledTable) -> Reason | None:
+def _no_verdict(comparison: Comparison, held: PooledTable, total: int) -> Reason | None:
     if comparison.verdict is not Verdict.NONE:
         return None
     if not held.answer.show.verdict:
@@ -239,6 +241,10 @@ def _no_verdict(comparison: Comparison, held: PooledTable) -> Reason | None:
     reading = held.answer.reading
     if reading is not None and not knows_spread(reading):
         return Reason.NO_SPREAD
+    reach = comparison.limits
+    # The range leaves room on neither side, whatever may be said.
+    if reach.low == 0 and reach.high == total:
+        return Reason.TOO_FEW_CASES
     return Reason.WINDOW
 
 

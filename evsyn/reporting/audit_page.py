@@ -5,7 +5,7 @@ from typing import Any
 from evsyn.audit.ascertainment import ascertainment
 from evsyn.audit.comparison import Comparison
 from evsyn.audit.looks import looks
-from evsyn.audit.standing import Standing, standings
+from evsyn.audit.standing import Reason, Standing, standings
 from evsyn.cells.cell import Question
 from evsyn.extraction.load import CheckedUnit
 from evsyn.extraction.plan import LabelledStratum, Plan
@@ -20,11 +20,16 @@ from evsyn.wording.audit import (
     ascertainment_sentence,
     closing_sentences,
     group_words,
+    invented_sentence,
     standing_sentences,
 )
+from evsyn.wording.audit_summary import summary_sentences
 from evsyn.wording.numbers import cell, count, counted
 from evsyn.wording.status import INVENTED, status_line
 from evsyn.wording.verdict import VERDICT_WORDS
+
+#: The summary takes no more lines than this.
+SUMMARY_LINES = 5
 
 
 def unit_standings(review: Review, checked: CheckedUnit) -> tuple[Standing, ...]:
@@ -56,6 +61,7 @@ def audit_text(review: Review, checked: CheckedUnit) -> str:
     parts = [
         paragraph(head),
         paragraph(f"Set against: {status_line(review)}"),
+        *map(paragraph, invented_sentence(unit.invented, review.invented)),
         "",
         paragraph(ascertainment_sentence(ascertainment(unit), plan.population)),
     ]
@@ -63,7 +69,7 @@ def audit_text(review: Review, checked: CheckedUnit) -> str:
     if unit.flow:
         stages = ", ".join(f"{stage} {number}" for stage, number in unit.flow.items())
         parts.append(paragraph(f"Flow of cases: {stages}."))
-    parts += ["", _summary(placed, plan)]
+    parts += ["", _summary(placed, plan), "", _table(placed, plan)]
     for standing in placed:
         title = f"{plan.outcomes[standing.outcome].label}: {group_words(standing, plan)}"
         parts += ["", title, "-" * len(title)]
@@ -92,7 +98,10 @@ def audit_json(review: Review, checked: CheckedUnit) -> str:
             "left_out": found.left_out,
             "expected": found.expected,
             "according_to": found.according_to,
+            "says_complete": found.says_complete,
+            "unaccounted": found.unaccounted,
         },
+        "summary": list(summary_sentences(placed, review.plan)),
         "standings": [
             {**standing.to_dict(), "sentences": list(standing_sentences(standing, review.plan))}
             for standing in placed
@@ -104,6 +113,17 @@ def audit_json(review: Review, checked: CheckedUnit) -> str:
 
 
 def _summary(placed: tuple[Standing, ...], plan: Plan) -> str:
+    """Fold the summary, naming as many counts as its few lines hold."""
+    for names in (None, 3, 2, 1):
+        said = summary_sentences(placed, plan, names)
+        folded = "\n".join(paragraph(sentence) for sentence in said)
+        if folded.count("\n") < SUMMARY_LINES:
+            return folded
+    return "\n".join(paragraph(sentence) for sentence in summary_sentences(placed, plan, 0))
+
+
+def _table(placed: tuple[Standing, ...], plan: Plan) -> str:
+    compared = {s.outcome for s in placed if s.stratum != OVERALL and s.comparison is not None}
     rows = []
     for standing in placed:
         label = f"{plan.outcomes[standing.outcome].label}, {group_words(standing, plan)}"
@@ -113,21 +133,24 @@ def _summary(placed: tuple[Standing, ...], plan: Plan) -> str:
                 label,
                 count(standing.events, standing.total),
                 cell(share, standing.interval.low, standing.interval.high),
-                _ordinary(standing.comparison),
-                _verdict(standing),
+                _ordinary(standing.comparison, standing.total),
+                _verdict(standing, compared),
             )
         )
     headings = ("Count of the unit", "Count", "% (exact 95%)", "Ordinary units", "Verdict")
     return plain_table(headings, rows, right=(1,))
 
 
-def _ordinary(comparison: Comparison | None) -> str:
+def _ordinary(comparison: Comparison | None, total: int) -> str:
     if comparison is None:
         return ""
-    return f"{comparison.limits.low} to {comparison.limits.high}"
+    limits = comparison.limits
+    reach = f"{limits.low:,}" if limits.low == limits.high else f"{limits.low:,} to {limits.high:,}"
+    return f"{reach} of {total:,}"
 
 
-def _verdict(standing: Standing) -> str:
-    if standing.stratum == OVERALL and standing.comparison is None:
+def _verdict(standing: Standing, compared: set[str]) -> str:
+    """Write the verdict; of a whole whose levels are compared, that these are to be read."""
+    if standing.reason is Reason.CASE_MIX and standing.outcome in compared:
         return "see the levels"
     return VERDICT_WORDS[standing.verdict]

@@ -10,6 +10,7 @@ from evsyn.extraction.plan import Plan
 from evsyn.terms import NOT_STATED, OVERALL
 from evsyn.wording.audit_caveats import caveat_sentences, reason_sentences
 from evsyn.wording.audit_verdict import (
+    ORDINARY_MEANS,
     average_sentence,
     position_sentence,
     sensitivity_sentence,
@@ -54,7 +55,31 @@ def ascertainment_sentence(found: Ascertainment, population: str) -> str:
         )
     if found.left_out:
         said += f"; {counted(found.left_out, 'case', 'cases')} of the period left out, with reasons"
-    return f"{said}."
+    return f"{said}. {_complete_words(found)}"
+
+
+def _complete_words(found: Ascertainment) -> str:
+    says = "the file says " + ("complete" if found.says_complete else "it is not complete")
+    if not found.unaccounted:
+        return "The file says it is complete." if found.says_complete else f"{says.capitalize()}."
+    missing = counted(found.unaccounted, "expected case is", "expected cases are")
+    link = ", though " if found.says_complete else "; "
+    return f"{missing} not accounted for{link}{says}."
+
+
+def invented_sentence(unit: bool, review: bool) -> tuple[str, ...]:
+    """Say which side is invented where only one is; nothing where both or neither are.
+
+    Parameters
+    ----------
+    unit, review : bool
+        Whether the unit's figures, and the review, are invented.
+    """
+    if unit is review:
+        return ()
+    if unit:
+        return ("The unit's figures are invented; the review it is set against is not.",)
+    return ("The review is invented, so nothing here tells where the unit stands.",)
 
 
 def standing_sentences(standing: Standing, plan: Plan) -> tuple[str, ...]:
@@ -95,16 +120,18 @@ def standing_sentences(standing: Standing, plan: Plan) -> tuple[str, ...]:
 
 
 def closing_sentences(found: Looks) -> tuple[str, ...]:
-    """Return what stands under every audit: looks, meaning, assumption, governance."""
-    return (looks_sentence(found), WITHIN_MEANS, ASSUMPTION, GOVERNANCE)
+    """Return what stands under every audit: looks, meanings, assumption, governance."""
+    return (looks_sentence(found), ORDINARY_MEANS, WITHIN_MEANS, ASSUMPTION, GOVERNANCE)
 
 
 def count_sentence(standing: Standing, plan: Plan) -> str:
     """Say a count with its denominator, window and exact interval."""
     outcome = plan.outcomes[standing.outcome]
-    total = f"of {standing.total:,} {plan.denominators.get(standing.basis, standing.basis)}"
+    basis = plan.denominators.get(standing.basis, standing.basis)
+    # The plan words its denominators in the plural.
+    total = f"of {standing.total:,} {basis}" if standing.total > 1 else f"of 1 case among {basis}"
     number = "none" if standing.events == 0 else f"{standing.events:,}"
-    if standing.events == standing.total:
+    if standing.events == standing.total > 1:
         number = f"all {number}"
     when = ""
     if standing.window != NOT_STATED and standing.window in plan.windows:
@@ -131,6 +158,8 @@ def one_sided_sentence(standing: Standing) -> str:
         return ""
     is_none = standing.events == 0
     seen = f"None in {standing.total:,}" if is_none else f"All {standing.total:,}"
+    if standing.total == 1:
+        seen = "None in 1 case" if is_none else "The only case"
     said = (
         f"{seen}: rates {'up' if is_none else 'down'} to {percent(limit)} remain possible "
         "(one-sided 95%)"
@@ -165,21 +194,27 @@ def benchmark_sentence(found: Benchmark, population: str) -> str:
     """
     if found.row is None or found.typical is None or found.low is None or found.high is None:
         raise ValueError("there is no row to read")
-    years = ""
-    if found.first_year is not None and found.last_year is not None:
-        same = found.first_year == found.last_year
-        years = f", published {'in ' if same else ''}{found.first_year}"
-        years += "" if same else f" to {found.last_year}"
     rate = "mean rate" if found.tau is None else "typical rate"
     wide = "" if found.tau is None else f", spread {spread(found.tau)} (log-odds)"
     if found.rho is not None:
         wide = f", intraclass correlation {found.rho:.3f}"
     own = f"; ours left out ({', '.join(found.own_left_out)})" if found.own_left_out else ""
     return (
-        f"Benchmark: {counted(found.k, 'study', 'studies')}, {found.total:,} {population}{years}; "
+        f"Benchmark: {counted(found.k, 'study', 'studies')}, {found.total:,} {population}, "
+        f"{_years(found)}; "
         f"{rate} {percent(found.typical)} ({span(found.low, found.high)}){wide}, read from "
         f"{ROW_IN_SENTENCE[found.row]}{own}."
     )
+
+
+def _years(found: Benchmark) -> str:
+    """Give the years of publication, and how many studies have none."""
+    if found.first_year is None or found.last_year is None:
+        return "years of publication not known"
+    same = found.first_year == found.last_year
+    said = f"published {'in ' if same else ''}{found.first_year}"
+    said += "" if same else f" to {found.last_year}"
+    return f"{said}, year not known in {found.years_unknown:,}" if found.years_unknown else said
 
 
 def looks_sentence(found: Looks) -> str:

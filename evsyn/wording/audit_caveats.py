@@ -23,7 +23,7 @@ _REASONS = {
     Reason.BASIS: "no study counts over the unit's denominator",
     Reason.TOO_MANY_CASES: "the unit has more cases than this comparison is made for",
     Reason.CASE_MIX: (
-        "the unit's case mix need not be that of the studies; the levels are the comparison"
+        "the unit's case mix need not be that of the studies; only its levels can be compared"
     ),
 }
 
@@ -47,10 +47,10 @@ _CAVEATS = {
 }
 
 _DIFFERS = {
-    Differs.BASIS: "Denominators differ: the studies count {bases}.",
-    Differs.BASES_MIXED: "Denominators differ: the studies count {bases}.",
-    Differs.BASES_NOT_STATED: "Denominators are not all stated: the studies count {bases}.",
-    Differs.WINDOWS: "Windows differ or are not stated: the studies looked {windows}.",
+    Differs.BASIS: "Denominators differ: {bases}.",
+    Differs.BASES_MIXED: "Denominators differ: {bases}.",
+    Differs.BASES_NOT_STATED: "Denominators are not all stated: {bases}.",
+    Differs.WINDOWS: "Windows differ or are not stated: {windows}.",
     Differs.WINDOW_SHORTER: (
         "The unit looked for a shorter time than the studies ({windows}), so more may be said of "
         "it, but not fewer."
@@ -75,12 +75,13 @@ def reason_sentences(standing: Standing, plan: Plan) -> list[str]:
         return []
     said = f"No comparison: {_REASONS[standing.reason]}"
     if standing.reason is Reason.REFUSED:
-        said += f" ({plan.outcomes[standing.outcome].do_not_pool})"
+        said += f" ({(plan.outcomes[standing.outcome].do_not_pool or '').rstrip('.')})"
     if standing.reason is Reason.CASE_MIX and not standing.mix:
         said += ", and no group of the unit is labelled with one"
     sides = [f"{said}.", *_both_counts(standing)]
     if standing.mix:
-        sides.append(mix_sentence(standing.mix, plan))
+        whole = None if standing.benchmark is None else standing.benchmark.total
+        sides.append(mix_sentence(standing.mix, plan, whole))
     return sides
 
 
@@ -88,10 +89,14 @@ def _both_counts(standing: Standing) -> list[str]:
     found = standing.benchmark
     if found is None or found.k == 0:
         return []
+    studies = counted(found.k, "study", "studies")
+    if found.events is None or found.total is None:
+        reports = "reports it" if found.k == 1 else "report it; their counts are not added up"
+        return [f"{studies} {reports}."]
     crude = found.crude or exact_interval(found.events, found.total)
     theirs = _with_interval(found.events, found.total, crude)
     ours = _with_interval(standing.events, standing.total, standing.interval)
-    studies = counted(found.k, "study", "studies") + (" together" if found.k > 1 else "")
+    studies += " together" if found.k > 1 else ""
     said = f"Side by side, exact 95% intervals: the unit {ours}; {studies} {theirs}."
     if found.one_sided is None:
         return [said]
@@ -107,8 +112,18 @@ def _with_interval(events: int, total: int, limits: Interval) -> str:
     return f"{count(events, total)} ({percent(events / total)}; {span(limits.low, limits.high)})"
 
 
-def mix_sentence(mix: tuple[MixRow, ...], plan: Plan) -> str:
-    """Print both case mixes, stratum by stratum."""
+def mix_sentence(mix: tuple[MixRow, ...], plan: Plan, whole: int | None) -> str:
+    """Print both case mixes, stratum by stratum.
+
+    Parameters
+    ----------
+    mix : tuple of MixRow
+        Cases by level.
+    plan : Plan
+        The plan, for its words.
+    whole : int or None
+        Cases of the pool over all studies; a sum of levels that differs from it is told.
+    """
     parts = []
     for stratum in dict.fromkeys(row.stratum for row in mix):
         rows = [row for row in mix if row.stratum == stratum]
@@ -119,8 +134,18 @@ def mix_sentence(mix: tuple[MixRow, ...], plan: Plan) -> str:
             f"{_share(row.pool_total, theirs)}"
             for row in rows
         )
-        parts.append(f"{plan.strata[stratum].label}: {told}")
+        parts.append(f"{plan.strata[stratum].label}: {told}{_sum_words(theirs, whole)}")
     return f"Case mix, the unit against the studies. {'. '.join(parts)}."
+
+
+def _sum_words(levels: int, whole: int | None) -> str:
+    """Say that the levels of the studies do not sum to the whole; empty where they do."""
+    if whole is None or levels == whole:
+        return ""
+    said = f"; levels sum to {levels:,}"
+    if levels > whole:
+        return f"{said}, since some patients stand in two"
+    return f"{said} of {whole:,}"
 
 
 def _share(part: int, whole: int) -> str:
@@ -133,12 +158,8 @@ def caveat_sentences(standing: Standing, plan: Plan) -> list[str]:
     words = {"bases": "", "windows": "", "k": "", "seen": "", "used": ""}
     if found is not None:
         words["k"] = counted(found.k, "study", "studies")
-        words["bases"] = "; ".join(
-            f"{k} over {_basis_words(basis, plan)}" for basis, k in found.bases
-        )
-        words["windows"] = "; ".join(
-            f"{k} {_window_words(window, plan)}" for window, k in found.windows
-        )
+        words["bases"] = "; ".join(_basis_words(basis, k, plan) for basis, k in found.bases)
+        words["windows"] = "; ".join(_window_words(name, k, plan) for name, k in found.windows)
         words["seen"] = "" if found.tau is None else spread(found.tau)
     if comparison is not None:
         words["used"] = "" if comparison.tau is None else spread(comparison.tau)
@@ -151,13 +172,15 @@ def caveat_sentences(standing: Standing, plan: Plan) -> list[str]:
     return [sentence.format(**words) for sentence in told]
 
 
-def _basis_words(basis: str, plan: Plan) -> str:
+def _basis_words(basis: str, k: int, plan: Plan) -> str:
+    studies = counted(k, "study", "studies")
     if basis == AS_PRINTED:
-        return "a denominator not named"
-    return plan.denominators.get(basis, basis)
+        return f"{studies} {'does not name its' if k == 1 else 'do not name their'} denominator"
+    return f"{studies} {'counts' if k == 1 else 'count'} {plan.denominators.get(basis, basis)}"
 
 
-def _window_words(window: str, plan: Plan) -> str:
+def _window_words(window: str, k: int, plan: Plan) -> str:
+    studies = counted(k, "study", "studies")
     if window == NOT_STATED or window not in plan.windows:
-        return "over a time not stated"
-    return plan.windows[window].label
+        return f"{studies} {'does' if k == 1 else 'do'} not state the window"
+    return f"{studies} looked {plan.windows[window].label}"

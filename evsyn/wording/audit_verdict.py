@@ -4,12 +4,17 @@ from evsyn.audit.comparable import Differs
 from evsyn.audit.comparison import AtSpread, Comparison
 from evsyn.audit.power import Power
 from evsyn.audit.standing import Reason, Standing
-from evsyn.audit.verdict import Limits, Tails, Verdict
+from evsyn.audit.verdict import Tails, Verdict
 from evsyn.terms import Better
-from evsyn.wording.numbers import count, frequency, percent, spread
+from evsyn.wording.numbers import count, counted, frequency, percent, spread
 
 UNFAVOURABLE = "look at the cases"
 FAVOURABLE = "check ascertainment and denominator first"
+
+ORDINARY_MEANS = (
+    "An ordinary new unit is one that differs from the studies as they differ from each other; the "
+    "range leaves at most 2.5% of ordinary units beyond either end."
+)
 
 SIDE = {
     Verdict.MORE: "more than",
@@ -17,25 +22,26 @@ SIDE = {
     Verdict.WITHIN: "within",
 }
 
+#: No number of years beyond this is printed.
+LONGEST = 100
+
 _NEARLY_ALL = "nearly all"
 
 
 def verdict_sentence(standing: Standing, comparison: Comparison) -> str:
     """Give the verdict and, in the same sentence, what these numbers could not have shown."""
-    limits = comparison.limits
+    limits, is_high = comparison.limits, comparison.is_high
     seen = count(standing.events, standing.total)
     span = f"{limits.low:,} to {limits.high:,}"
     if limits.low == limits.high:
         span = f"{limits.low:,} only"
-    size = f"ordinary new units with {standing.total:,} cases show"
-    tail = _tail(standing, comparison.ordinary)
-    tail += f": {_how_many(comparison.ordinary, 'ordinary new unit')}{_marks(standing)}"
+    size = f"ordinary new units with {_cases(standing)} show"
+    tail = f"{_tail(standing, is_high)}: "
+    tail += f"{_how_many(comparison.ordinary, is_high, 'ordinary new unit')}{_marks(standing)}"
     if comparison.verdict is Verdict.NONE:
         return f"{_withheld(standing)} {seen} beside the range of {span} that {size} ({tail})."
     said = f"{seen} is {SIDE[comparison.verdict]} the range of {span} that {size} ({tail})"
-    action = _action(comparison)
-    could = could_show(limits, comparison.power, standing)
-    return f"{said}; {action}{'' if action == 'but ' else ', and note that '}{could}."
+    return f"{said}; {_action(comparison)}{could_show(standing, comparison)}."
 
 
 def _withheld(standing: Standing) -> str:
@@ -43,35 +49,56 @@ def _withheld(standing: Standing) -> str:
         return "No verdict, since so few studies cannot tell how far units differ; unreliable:"
     if standing.reason is Reason.NO_SPREAD:
         return "No verdict, since how far units differ could not be estimated:"
+    if standing.reason is Reason.TOO_FEW_CASES:
+        return "No verdict, since so few cases allow no verdict either way:"
     return "No verdict, since the windows differ and could explain what is seen:"
 
 
 def _action(comparison: Comparison) -> str:
     if comparison.is_unfavourable is None:
         return "but "
-    return UNFAVOURABLE if comparison.is_unfavourable else FAVOURABLE
+    return f"{UNFAVOURABLE if comparison.is_unfavourable else FAVOURABLE}; "
 
 
-def could_show(limits: Limits, power: Power | None, standing: Standing) -> str:
-    """Say which counts would be called more or fewer, and how well a doubled risk is noticed."""
+def _cases(standing: Standing) -> str:
+    return counted(standing.total, "case", "cases")
+
+
+def could_show(standing: Standing, comparison: Comparison) -> str:
+    """Say which counts are called more or fewer, and how well a doubled risk is noticed."""
+    limits, power, told = comparison.limits, comparison.power, comparison.verdict
     more = "no count could be called more"
     if limits.first_more is not None:
-        more = (
-            f"only {_or(limits.first_more, 'more', standing.total)} would be called more "
-            f"({percent(limits.chance_more)} of ordinary units)"
-        )
+        reach = _or(limits.first_more, "more", standing.total)
+        more = _called(reach, "more", limits.chance_more, is_told=told is Verdict.MORE)
     fewer = "no count could be called fewer"
     if limits.last_fewer is not None:
-        fewer = (
-            f"only {_or(limits.last_fewer, 'fewer', 0)} would be called fewer "
-            f"({percent(limits.chance_fewer)} of ordinary units)"
-        )
-    said = f"with {standing.total:,} cases {more} and {fewer}"
+        reach = _or(limits.last_fewer, "fewer", 0)
+        fewer = _called(reach, "fewer", limits.chance_fewer, is_told=told is Verdict.FEWER)
+    first, second = (fewer, more) if told is Verdict.FEWER else (more, fewer)
+    said = f"with {_cases(standing)} {first} and {second}"
     if power is None:
         return f"{said}, and the typical risk is too high to be doubled"
-    return f"{said}, and {risk_words(power, standing.better)} would be noticed " + (
-        f"with a chance of {percent(power.notice)}"
-    )
+    return f"{said}, and {risk_words(power, standing.better)} {_noticed(power, standing.better)}"
+
+
+def _called(reach: str, way: str, chance: float, *, is_told: bool) -> str:
+    often = f"({percent(chance)} of ordinary units)"
+    if is_told:
+        return f"{'any count of ' if ' or ' in reach else 'only '}{reach} is called so {often}"
+    return f"only {reach} would be called {way} {often}"
+
+
+def _noticed(power: Power, better: Better) -> str:
+    """Give the chance of noticing a doubled risk, with the reason where it is small."""
+    limits = power.limits
+    is_fewer = better is Better.FEWER
+    if (limits.first_more if is_fewer else limits.last_fewer) is None:
+        return "could not be noticed"
+    said = f"would be noticed with a chance of {percent(power.notice)}"
+    if power.is_ordinary(limits.chance_more if is_fewer else limits.chance_fewer):
+        return f"{said}, because ordinary units already differ by more than that"
+    return f"{said}, because the cases are so few" if power.is_small else said
 
 
 def _or(number: int, way: str, last: int) -> str:
@@ -98,19 +125,18 @@ def position_sentence(comparison: Comparison, events: str) -> str:
         The outcome in the plural, as ``perforations``.
     """
     tails = comparison.ordinary
-    below, same, above = in_hundred(tails.below, tails.same, tails.above)
+    below, same, above = map(_of_all, in_hundred(tails.below, tails.same, tails.above))
     if below == "none":
         said = (
-            f"No ordinary new unit of this size could see fewer; {_about(same)} in 100 would see "
-            f"as many and {above} more"
+            "No ordinary new unit of this size could see fewer; of 100, "
+            f"{_about(same)} would see as many and {above} more"
         )
     else:
         said = (
-            f"{_about(below)} in 100 ordinary new units of this size would see fewer, {same} as "
+            f"Of 100 ordinary new units of this size, {_about(below)} would see fewer, {same} as "
             f"many and {above} more"
         )
-    average = f"their average is {comparison.expected_count:.1f} {events}"
-    return f"{said[0].upper()}{said[1:]}; {average}."
+    return f"{said}; their average is {comparison.expected_count:.1f} {events}."
 
 
 def in_hundred(*chances: float) -> tuple[str, ...]:
@@ -139,6 +165,11 @@ def _of_hundred(number: int, chance: float) -> str:
     return "more than 99" if number == 100 and chance < 1 else str(number)
 
 
+def _of_all(number: str) -> str:
+    """Keep the hundred beside a number that would read as a comparison of counts."""
+    return f"{number} in 100" if number.startswith("fewer") else number
+
+
 def _about(number: str) -> str:
     return f"about {number}" if number.isdigit() else number
 
@@ -147,14 +178,15 @@ def average_sentence(standing: Standing, comparison: Comparison) -> str:
     """Say how the count compares if every unit shared the typical rate, and with what power."""
     said = (
         "Against the average: if every unit shared the typical rate, "
-        f"{_tail(standing, comparison.average)} would be seen in "
-        f"{_how_many(comparison.average, 'unit')}"
+        f"{_tail(standing, comparison.is_high)} would be seen in "
+        f"{_how_many(comparison.average, comparison.is_high, 'unit')}"
     )
     power = comparison.power
     if power is None:
         return f"{said}."
     who = risk_words(power, standing.better)
-    cases = f"{power.cases_needed:,} cases"
+    cases = counted(power.cases_needed, "case", "cases")
+    notice = "notices" if standing.total == 1 else "notice"
     if power.cases_needed <= standing.total:
         more = f"a chance of 80% is held from {cases}, which this unit has"
     else:
@@ -162,7 +194,7 @@ def average_sentence(standing: Standing, comparison: Comparison) -> str:
         years = _years(power.years_needed)
         more = f"for 80% to hold it takes {cases}{about}, {years} at this unit's rate"
     return (
-        f"{said}; against that average {standing.total:,} cases notice {who} with a chance of "
+        f"{said}; against that average {_cases(standing)} {notice} {who} with a chance of "
         f"{percent(power.notice_average)}, and {more}."
     )
 
@@ -170,22 +202,20 @@ def average_sentence(standing: Standing, comparison: Comparison) -> str:
 def _years(years: float) -> str:
     if years < 1:
         return "less than a year"
+    if years > LONGEST:
+        return f"more than {LONGEST} years"
     return f"about {years:,.1f} years" if years < 3 else f"about {years:,.0f} years"
 
 
-def _is_high(tails: Tails) -> bool:
-    return tails.tail_at_least <= tails.tail_at_most
-
-
-def _tail(standing: Standing, tails: Tails) -> str:
-    """Name the nearer inclusive tail, as ``8 or more of 40``."""
-    way, last = ("more", standing.total) if _is_high(tails) else ("fewer", 0)
+def _tail(standing: Standing, is_high: bool) -> str:
+    """Name the inclusive tail on the side of the comparison, as ``8 or more of 40``."""
+    way, last = ("more", standing.total) if is_high else ("fewer", 0)
     return f"{_or(standing.events, way, last)} of {standing.total:,}"
 
 
-def _how_many(tails: Tails, unit: str) -> str:
+def _how_many(tails: Tails, is_high: bool, unit: str) -> str:
     """Write the chance of that tail as units, as ``about 1 unit in 13``."""
-    chance = tails.tail_at_least if _is_high(tails) else tails.tail_at_most
+    chance = tails.tail_at_least if is_high else tails.tail_at_most
     said = frequency(chance)
     if said.startswith("1 in "):
         return f"about 1 {unit} in {said.removeprefix('1 in ')}"
@@ -206,10 +236,10 @@ def sensitivity_sentence(standing: Standing, comparison: Comparison) -> str:
     low, high = comparison.at_low, comparison.at_high
     if low is None or high is None:
         return ""
-    is_high = _is_high(comparison.ordinary)
+    is_high = comparison.is_high
     said = (
         f"At the smallest and the largest spread the studies allow ({spread(low.tau)} and "
-        f"{spread(high.tau)}), the chance of {_tail(standing, comparison.ordinary)} is "
+        f"{spread(high.tau)}), the chance of {_tail(standing, is_high)} is "
         f"{_chance(low, is_high)} and {_chance(high, is_high)}"
     )
     if not comparison.judged:

@@ -146,7 +146,7 @@ def plan():
                     "events": "reobstructions",
                     "better": "fewer",
                     "denominators": ["placed"],
-                    "do_not_pool": "follow-up differs from series to series",
+                    "do_not_pool": "follow-up differs from series to series.",
                 },
             },
             "strata": {

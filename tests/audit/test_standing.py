@@ -1,6 +1,7 @@
 """From a unit file and pools to a standing a count."""
 
 import json
+from dataclasses import replace
 
 import pytest
 
@@ -271,6 +272,42 @@ def test_the_own_study_left_out_is_named():
     assert found[PALLIATION, "attempted"].benchmark.own_left_out == ("ours",)
 
 
+@pytest.mark.parametrize(("events", "total"), [(0, 1), (1, 1), (1, 2)])
+def test_so_few_cases_that_no_count_could_lie_outside(events, total):
+    wide = answer(12, reading(tau=1.2, k=12))
+    found = one(events, total, wide)
+    assert (found.verdict, found.reason) == (Verdict.NONE, Reason.TOO_FEW_CASES)
+    assert not found.comparison.judged
+    assert looks([found]).made == 0
+
+
+def test_a_side_withheld_and_the_other_impossible_gives_no_verdict():
+    often = answer(12, reading(-MU, k=12), events=46)
+    found = one(37, 40, often, window="7_days")
+    assert found.comparison.limits.first_more is None
+    assert (found.verdict, found.reason) == (Verdict.NONE, Reason.WINDOW)
+
+
+def test_an_outcome_that_is_not_pooled_leaves_no_sum_anywhere():
+    made = unit(group(20, {"reblocked": count(2, 20, of="placed")}, intent="palliation"))
+    asked = [Question("reblocked", "intent", "palliation"), Question("reblocked")]
+    pools = {q: pooled(q, answer(6, show=Show.REFUSED), bases=["placed"] * 6) for q in asked}
+    for found in standings(made, pools, PLAN):
+        plain = found.to_dict()
+        held = plain["benchmark"]
+        assert (found.reason, held["k"]) == (Reason.REFUSED, 6)
+        assert [held[name] for name in ("events", "total", "crude", "one_sided")] == [None] * 4
+        assert plain["mix"] == []
+
+
+def test_studies_without_a_year_are_counted():
+    held = pooled(PALLIATION, answer(5))
+    cells = tuple(replace(c, year=None) if i < 2 else c for i, c in enumerate(held.table.cells))
+    table = replace(held, table=replace(held.table, cells=cells))
+    found = stand(palliation(3, 40), {PALLIATION: table})[PALLIATION, "attempted"].benchmark
+    assert (found.first_year, found.last_year, found.years_unknown) == (1992, 1994, 2)
+
+
 def test_looks_add_up_attained_chances():
     made = unit(
         group(8, {"perforation": count(4, 8)}, intent="palliation"),
@@ -320,6 +357,7 @@ def test_ascertainment():
     found = ascertainment(made)
     assert (found.counted, found.left_out, found.expected) == (41, 3, 50)
     assert found.share == pytest.approx(0.82)
+    assert (found.says_complete, found.unaccounted) == (True, 6)
 
 
 @pytest.mark.parametrize(

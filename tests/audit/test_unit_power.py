@@ -25,6 +25,17 @@ from tests.audit.made_up import MU
 WORKED = student(Centre(MU, 0.12, 0.6), 30)
 
 
+def worked_power(cases, years):
+    return power(
+        limits(WORKED.pmf(cases)),
+        units=WORKED,
+        typical=0.074,
+        cases=cases,
+        years=years,
+        better=Better.FEWER,
+    )
+
+
 # Dimick JB, Welch HG, Birkmeyer JD. JAMA 2004;292:847-851: caseloads to detect a doubling. Read in
 # the abstract: all caseloads, and the base rates of the first and the last; the other rates are
 # from memory, as are the one-sided 5% and 80% power that give every figure exactly.
@@ -96,14 +107,12 @@ def test_binomial_tails_agree_with_scipy(count, cases, rate):
 
 # Own computation, no printed source: noticing a doubling, by the range and by the average.
 def test_worked_notice():
-    forty = power(
-        limits(WORKED.pmf(40)), typical=0.074, cases=40, years=40 / 15, better=Better.FEWER
-    )
+    forty = worked_power(40, 40 / 15)
     assert 100 * forty.notice == pytest.approx(2.7, abs=0.05)
     assert 100 * forty.notice_average == pytest.approx(38, abs=0.5)
     assert forty.cases_needed == 121
     assert forty.years_needed == pytest.approx(121 / 15)
-    hundred = power(limits(WORKED.pmf(100)), typical=0.074, cases=100, years=5, better=Better.FEWER)
+    hundred = worked_power(100, 5)
     assert 100 * hundred.notice == pytest.approx(1.0, abs=0.05)
     assert hundred.notice_average == pytest.approx(
         stats.binom.sf(stats.binom.ppf(0.95, 100, 0.074), 100, 0.148)
@@ -112,22 +121,46 @@ def test_worked_notice():
 
 def test_success_is_judged_by_its_failures():
     mirrored = student(Centre(-MU, 0.12, 0.6), 30)
-    harm = power(limits(WORKED.pmf(40)), typical=0.074, cases=40, years=2, better=Better.FEWER)
-    success = power(limits(mirrored.pmf(40)), typical=0.926, cases=40, years=2, better=Better.MORE)
-    for name in ("typical", "doubled", "notice", "notice_average", "years_needed"):
+    harm = worked_power(40, 2)
+    success = power(
+        limits(mirrored.pmf(40)),
+        units=mirrored,
+        typical=0.926,
+        cases=40,
+        years=2,
+        better=Better.MORE,
+    )
+    names = ("typical", "doubled", "notice", "share_beyond", "notice_average", "years_needed")
+    for name in names:
         assert getattr(success, name) == pytest.approx(getattr(harm, name), abs=1e-9)
     assert success.cases_needed == harm.cases_needed
     assert success.limits.last_fewer == 40 - harm.limits.first_more
 
 
 def test_no_count_can_be_called_more_so_nothing_is_noticed():
-    two = power(limits(WORKED.pmf(1)), typical=0.074, cases=1, years=1, better=Better.FEWER)
+    two = worked_power(1, 1)
     assert two.limits.first_more is None
     assert two.notice == 0
 
 
 def test_twice_a_high_risk_stops_at_95_percent():
-    reach = limits(student(Centre(0.5, 0.1, 0.3), 30).pmf(30))
-    capped = power(reach, typical=0.6, cases=30, years=1, better=Better.FEWER)
+    units = student(Centre(0.5, 0.1, 0.3), 30)
+    reach = limits(units.pmf(30))
+    capped = power(reach, units=units, typical=0.6, cases=30, years=1, better=Better.FEWER)
     assert capped.doubled == 0.95
-    assert power(reach, typical=0.96, cases=30, years=1, better=Better.FEWER) is None
+    full = power(reach, units=units, typical=0.96, cases=30, years=1, better=Better.FEWER)
+    assert full is None
+
+
+def test_doubled_risks_that_ordinary_units_have_too():
+    forty = worked_power(40, 2)
+    beyond = (stats.logistic.ppf(0.148) - MU) / np.hypot(0.6, 0.12)
+    assert forty.share_beyond == pytest.approx(stats.t.sf(beyond, 29), abs=0.001)
+    assert forty.is_ordinary(forty.limits.chance_more)
+    narrow = student(Centre(MU, 0.01, 0.01), 30)
+    alike = power(
+        limits(narrow.pmf(10)), units=narrow, typical=0.074, cases=10, years=1, better=Better.FEWER
+    )
+    assert alike.is_small
+    assert alike.share_beyond < 1e-6
+    assert not alike.is_ordinary(alike.limits.chance_more)

@@ -1,10 +1,12 @@
 """What an audit says: golden sentences, and words that are never said."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
 from evsyn.audit.ascertainment import Ascertainment
+from evsyn.audit.case_mix import MixRow
 from evsyn.audit.looks import Looks
 from evsyn.audit.power import Power
 from evsyn.audit.standing import standings
@@ -15,9 +17,11 @@ from evsyn.terms import AS_PRINTED, MIXED, Better
 from evsyn.wording.audit import (
     ascertainment_sentence,
     closing_sentences,
+    invented_sentence,
     looks_sentence,
     standing_sentences,
 )
+from evsyn.wording.audit_caveats import mix_sentence
 from evsyn.wording.audit_verdict import in_hundred, risk_words
 from tests.audit.made_up import (
     MU,
@@ -65,12 +69,12 @@ def test_few_cases_speak_in_full():
         "Benchmark: 30 studies, 1,500 patients, published 1990 to 2019; typical rate 7.4% (5.9% "
         "to 9.2%), spread 0.60 (log-odds), read from the exact binomial-normal model.",
         "4 of 8 is more than the range of 0 to 3 that ordinary new units with 8 cases show (4 or "
-        "more of 8: about 1 ordinary new unit in 103); look at the cases, and note that with 8 "
-        "cases only 4 or more would be called more (1.0% of ordinary units) and no count could be "
-        "called fewer, and a unit at twice the typical risk (14.8%) would be noticed with a "
-        "chance of 2.0%.",
-        "About 99 in 100 ordinary new units of this size would see fewer, 1 as many and fewer "
-        "than 1 more; their average is 0.7 perforations.",
+        "more of 8: about 1 ordinary new unit in 103); look at the cases; with 8 cases any count "
+        "of 4 or more is called so (1.0% of ordinary units) and no count could be called fewer, "
+        "and a unit at twice the typical risk (14.8%) would be noticed with a chance of 2.0%, "
+        "because ordinary units already differ by more than that.",
+        "Of 100 ordinary new units of this size, about 99 would see fewer, 1 as many and fewer "
+        "than 1 in 100 more; their average is 0.7 perforations.",
         "Against the average: if every unit shared the typical rate, 4 or more of 8 would be seen "
         "in about 1 unit in 556; against that average 8 cases notice a unit at twice the typical "
         "risk (14.8%) with a chance of 10.2%, and for 80% to hold it takes 121 cases, about 60 "
@@ -92,8 +96,8 @@ def test_none_in_twenty():
         "compatible with a true rate from 0.0% to 16.8% (exact two-sided 95% interval)."
     )
     assert lines[4] == (
-        "No ordinary new unit of this size could see fewer; about 24 in 100 would see as many and "
-        "76 more; their average is 1.7 perforations."
+        "No ordinary new unit of this size could see fewer; of 100, about 24 would see as many "
+        "and 76 more; their average is 1.7 perforations."
     )
 
 
@@ -108,7 +112,7 @@ def test_all_of_twenty():
         "of 20: about 3 in 10 ordinary new units); but with 20 cases no count could be called "
         "more and only 12 or fewer would be called fewer (1.7% of ordinary units), and a unit "
         "that falls short twice as often as is typical (14.8%) would be noticed with a chance of "
-        "0.5%."
+        "0.5%, because ordinary units already differ by more than that."
     )
     assert lines[-1] == "The spread is a rough guess: 6 studies."
 
@@ -118,20 +122,125 @@ def test_none_in_a_hundred_is_checked_before_it_is_enjoyed():
     assert lines[1].endswith("the typical 7.4% of the studies is not among them.")
     assert "check ascertainment and denominator first" in lines[3]
     assert "look at the cases" not in " ".join(lines)
+    assert (
+        "first; with 100 cases only 0 is called so (1.1% of ordinary units) and only 24 or more "
+        "would be called more (2.4% of ordinary units), and"
+    ) in lines[3]
 
 
 def test_too_few_successes_are_looked_at():
     lines = said(25, 40, failing(12), SUCCESS)
     assert "25 of 40 is fewer than the range of 29 to 40" in lines[2]
-    assert "look at the cases" in lines[2]
+    assert (
+        "look at the cases; with 40 cases any count of 28 or fewer is called so (1.9% of ordinary "
+        "units) and no count could be called more, and"
+    ) in lines[2]
 
 
 @pytest.mark.parametrize("events", range(0, 41, 4))
 def test_what_could_not_be_shown_stands_in_the_sentence_of_the_verdict(events):
     verdicts = [line for line in said(events, 40) if " the range of 0 to 10 that " in line]
     assert len(verdicts) == 1
-    assert "with 40 cases only 11 or more would be called more (2.1% of" in verdicts[0]
-    assert "would be noticed with a chance of 2.7%." in verdicts[0]
+    only = "any count of 11 or more is called so" if events > 10 else ""
+    only = only or "only 11 or more would be called more"
+    assert f"with 40 cases {only} (2.1% of ordinary units) and no count could" in verdicts[0]
+    assert "would be noticed with a chance of 2.7%, because ordinary units" in verdicts[0]
+
+
+def test_small_chances_of_noticing_have_their_own_reason():
+    few = said(1, 10, answer(30, reading(tau=0.11, se=0.02, high=0.2)))[2]
+    assert few.endswith("with a chance of 4.8%, because the cases are so few.")
+    alike = said(3, 40, answer(5, reading(tau=0.15, se=0.05, low=0.0, high=0.3, k=5)))[2]
+    assert alike.endswith("would be noticed with a chance of 23.3%.")
+
+
+def test_a_risk_no_count_can_show_is_not_noticed():
+    often = answer(12, reading(-MU, tau=1.5, k=12), events=46)
+    assert said(2, 5, often)[2].endswith(
+        "but with 5 cases no count could be called more and only 0 would be called fewer (1.3% of "
+        "ordinary units), and a unit where 95.0% of cases go the unwelcome way could not be "
+        "noticed."
+    )
+
+
+def test_one_case():
+    lines = said(0, 1)
+    assert lines[0].startswith(
+        "Perforation, palliation: none of 1 case among patients in whom it was attempted, within "
+    )
+    assert lines[1].startswith("None in 1 case: rates up to 95.0% remain possible")
+    assert lines[3] == (
+        "No verdict, since so few cases allow no verdict either way: 0 of 1 beside the range of 0 "
+        "to 1 that ordinary new units with 1 case show (0 of 1: about 9 in 10 ordinary new units)."
+    )
+    assert lines[5].endswith(
+        "against that average 1 case notices a unit at twice the typical risk (14.8%) with a "
+        "chance of 0.0%, and for 80% to hold it takes 121 cases, more than 100 years at this "
+        "unit's rate."
+    )
+    assert said(1, 1)[1].startswith("The only case: rates down to 5.0% remain possible")
+
+
+@pytest.mark.parametrize("events", range(41))
+def test_one_side_throughout_a_comparison(events):
+    lines = " ".join(said(events, 40))
+    ways = set(re.findall(rf"\b{events} or (more|fewer) of 40", lines))
+    assert len(ways) <= 1
+    assert events in (0, 40) or ways
+
+
+def test_an_outcome_that_is_not_pooled_has_no_sum():
+    refused = answer(6, show=Show.REFUSED)
+    kinds = {"of": "placed", "window": "not_stated", "bases": ["placed"] * 6}
+    lines = said(3, 40, refused, REBLOCKED, **kinds)
+    assert lines[2:] == ("6 studies report it; their counts are not added up.",)
+    assert "300" not in " ".join(lines)
+    one = {**kinds, "bases": ["placed"]}
+    assert said(3, 40, answer(1, show=Show.REFUSED), REBLOCKED, **one)[2:] == (
+        "1 study reports it.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("years", "told"),
+    [
+        ([1997, 2025, None, None, 2003], "published 1997 to 2025, year not known in 2;"),
+        ([2011, None, None, None, None], "published in 2011, year not known in 4;"),
+        ([2011] * 5, "published in 2011;"),
+        ([None] * 5, "years of publication not known;"),
+    ],
+)
+def test_years_of_publication_say_what_is_not_known(years, told):
+    held = pooled(PALLIATION, answer(5))
+    cells = zip(held.table.cells, years, strict=True)
+    dated = tuple(replace(cell, year=year) for cell, year in cells)
+    table = replace(held, table=replace(held.table, cells=dated))
+    found = standings(palliation(3, 40), {PALLIATION: table}, PLAN)[0]
+    assert f"5 studies, 250 patients, {told} " in standing_sentences(found, PLAN)[1]
+
+
+@pytest.mark.parametrize(
+    ("whole", "told"),
+    [
+        (None, ""),
+        (3000, ""),
+        (2900, "; levels sum to 3,000, since some patients stand in two"),
+        (3100, "; levels sum to 3,000 of 3,100"),
+    ],
+)
+def test_levels_that_do_not_sum_to_the_whole(whole, told):
+    rows = (MixRow("intent", "palliation", 20, 1500), MixRow("intent", "bridge", 12, 1500))
+    assert mix_sentence(rows, PLAN, whole).endswith(f" 1,500 of 3,000 (50.0%){told}.")
+
+
+def test_which_side_is_invented():
+    assert invented_sentence(True, True) == invented_sentence(False, False) == ()
+    assert invented_sentence(True, False) == (
+        "The unit's figures are invented; the review it is set against is not.",
+    )
+    assert invented_sentence(False, True) == (
+        "The review is invented, so nothing here tells where the unit stands.",
+    )
 
 
 @pytest.mark.parametrize(
@@ -216,8 +325,8 @@ def test_a_shorter_window():
         "No verdict, since the windows differ and could explain what is seen: 0 of 100 beside"
     )
     assert lines[-1] == (
-        "The unit looked for a shorter time than the studies (30 within 30 days), so more may be "
-        "said of it, but not fewer."
+        "The unit looked for a shorter time than the studies (30 studies looked within 30 days), "
+        "so more may be said of it, but not fewer."
     )
     assert not any(line.startswith("Against the average") for line in lines)
 
@@ -228,22 +337,21 @@ def test_mixed_windows_and_denominators_mark_the_verdict():
         40,
         answer(12),
         bases=["attempted"] * 8 + ["placed"] * 3 + [AS_PRINTED],
-        windows=["30_days"] * 9 + ["7_days"] * 3,
+        windows=["30_days"] * 7 + ["not_stated"] * 3 + ["7_days", "follow_up"],
     )
     assert "; windows differ; denominators differ)" in lines[2]
     assert lines[-2:] == (
-        "Denominators differ: the studies count 8 over patients in whom it was attempted; 3 over "
-        "patients in whom it was placed; 1 over a denominator not named.",
-        "Windows differ or are not stated: the studies looked 9 within 30 days; 3 within 7 days.",
+        "Denominators differ: 8 studies count patients in whom it was attempted; 3 studies count "
+        "patients in whom it was placed; 1 study does not name its denominator.",
+        "Windows differ or are not stated: 7 studies looked within 30 days; 3 studies do not state "
+        "the window; 1 study looked within 7 days; 1 study looked up to the last follow-up.",
     )
 
 
 def test_other_denominators():
     lines = said(3, 40, bases=["placed"] * 30)
     assert lines[1] == "No comparison: no study counts over the unit's denominator."
-    assert lines[-1] == (
-        "Denominators differ: the studies count 30 over patients in whom it was placed."
-    )
+    assert lines[-1] == ("Denominators differ: 30 studies count patients in whom it was placed.")
 
 
 def test_next_to_no_spread():
@@ -273,13 +381,13 @@ def test_the_whole_prints_both_case_mixes():
     whole = standings(made, pools, PLAN)[-1]
     lines = standing_sentences(whole, PLAN)
     assert lines[2] == (
-        "No comparison: the unit's case mix need not be that of the studies; the levels are the "
-        "comparison."
+        "No comparison: the unit's case mix need not be that of the studies; only its levels can "
+        "be compared."
     )
     assert lines[-1] == (
         "Case mix, the unit against the studies. Intent: palliation 20 of 32 (62.5%) against "
         "1,500 of 3,000 (50.0%); bridge to surgery 12 of 32 (37.5%) against 1,500 of 3,000 "
-        "(50.0%)."
+        "(50.0%); levels sum to 3,000, since some patients stand in two."
     )
 
 
@@ -300,14 +408,34 @@ def test_mixed_cases_are_told():
 
 
 def test_share_ascertained():
-    assert ascertainment_sentence(Ascertainment(41, 3, 44, "stock records"), "patients") == (
+    found = Ascertainment(41, 3, 44, "stock records", says_complete=False)
+    assert ascertainment_sentence(found, "patients") == (
         "41 of 44 patients expected are counted (93.2%; expected number from: stock records); 3 "
-        "cases of the period left out, with reasons."
+        "cases of the period left out, with reasons. The file says it is not complete."
     )
-    assert ascertainment_sentence(Ascertainment(46, 0, 44, "stock records"), "patients") == (
+    found = Ascertainment(46, 0, 44, "stock records", says_complete=True)
+    assert ascertainment_sentence(found, "patients") == (
         "46 patients are counted where 44 were expected (expected number from: stock records), so "
-        "check both lists."
+        "check both lists. The file says it is complete."
     )
+
+
+@pytest.mark.parametrize(
+    ("counted", "left_out", "says_complete", "told"),
+    [
+        (30, 2, True, "12 expected cases are not accounted for, though the file says complete."),
+        (43, 0, True, "1 expected case is not accounted for, though the file says complete."),
+        (
+            30,
+            2,
+            False,
+            "12 expected cases are not accounted for; the file says it is not complete.",
+        ),
+    ],
+)
+def test_cases_nobody_accounts_for(counted, left_out, says_complete, told):
+    found = Ascertainment(counted, left_out, 44, "stock records", says_complete=says_complete)
+    assert ascertainment_sentence(found, "patients").endswith(f". {told}")
 
 
 def test_looks():
@@ -324,6 +452,8 @@ def test_looks():
 
 def test_closing_lines():
     assert closing_sentences(Looks(12, 2, 0.4))[1:] == (
+        "An ordinary new unit is one that differs from the studies as they differ from each other; "
+        "the range leaves at most 2.5% of ordinary units beyond either end.",
         "Within the range means not shown to differ, and no more.",
         "All this takes the unit to be one more of the kind that publish; published series often "
         "come from enthusiasts, and whether the unit is like them is for the reader to judge.",
@@ -347,7 +477,7 @@ def test_hundreds_sum_to_a_hundred(chances, told):
 
 def test_a_risk_that_cannot_be_doubled_is_named():
     none = Limits(None, None, 0.0, 0.0, 0, 10)
-    capped = Power(none, 0.6, 0.95, 0.0, 0.5, 40, True, 2.0)
+    capped = Power(none, 0.6, 0.95, 0.0, 0.0, 0.5, 40, True, 2.0)
     assert risk_words(capped, Better.FEWER) == "a unit where 95.0% of cases go the unwelcome way"
 
 
