@@ -93,9 +93,7 @@ def test_a_refused_pool_gives_counts_and_the_plans_reason() -> None:
         group="",
         refused="the bases differ",
     )
-    assert said == (
-        "Stoma avoidance: 3 studies; counts only, not pooled. The bases differ."
-    )
+    assert said == ("Stoma avoidance: 3 studies; counts only, not pooled. The bases differ.")
 
 
 def test_both_rows_stand_in_the_sentence_where_the_headline_is_not_read() -> None:
