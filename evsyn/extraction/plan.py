@@ -42,6 +42,11 @@ class Outcome(Record):
     windows: list[Name] = Field(
         default_factory=list, description="accepted windows, the target first; empty accepts none"
     )
+    assumed_risks: list[Annotated[float, Field(gt=0, lt=1)]] = Field(
+        default_factory=list,
+        description="for comparisons: risks under the second treatment, as 0.3, at which the "
+        "effect is stated per 1,000",
+    )
     do_not_pool: Text | None = Field(
         default=None, description="reason why counts are shown and not pooled"
     )
@@ -117,10 +122,6 @@ class Comparison(Record):
     second: Name = Field(description="the treatment it is set against")
     contrast: Literal["risk_ratio", "odds_ratio", "risk_difference"] = Field(
         default="risk_ratio", description="risk_ratio, odds_ratio or risk_difference"
-    )
-    assumed_risks: list[Annotated[float, Field(gt=0, lt=1)]] = Field(
-        default_factory=list,
-        description="risks under the second treatment at which absolute effects are stated, as 0.3",
     )
 
 

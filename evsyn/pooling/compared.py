@@ -37,7 +37,7 @@ class ComparisonAnswer:
     effects : tuple of Pooled
         Each study's own effect on that contrast; ``not_estimable`` where no ratio exists.
     rows : dict
-        Pooled rows by name; empty below three studies.
+        Pooled rows by name; empty below three informative studies, or where there is no ratio.
     choice : ComparisonChoice or None
         Which row is read, and why; ``None`` where the plan forbids pooling.
     reading : Contrasted or None
@@ -97,9 +97,11 @@ def answer_comparison(
     if refused or len(table.cells) < LEAST_TO_POOL:
         return ComparisonAnswer(table, contrast, effects, {}, None, None, ())
     choice = choose_comparison_row(*counts, contrast=contrast)
+    if choice.row is None:
+        return ComparisonAnswer(table, contrast, effects, {}, choice, None, ())
     rows = _rows(counts, choice, contrast=contrast, between=between, level=level)
-    reading = None if choice.row is None else Contrasted(str(choice.row))
-    if reading is not None and rows[reading].status is not Status.POOLED:
+    reading: Contrasted | None = Contrasted(str(choice.row))
+    if rows[Contrasted(str(choice.row))].status is not Status.POOLED:
         reading = None
     return ComparisonAnswer(
         table=table,

@@ -105,7 +105,7 @@ def answer_comparisons(review: Review, outcomes: Iterable[str]) -> tuple[Compari
                     better=str(plan.outcomes[outcome].better),
                     between=plan.pooling.between,
                     level=plan.pooling.level,
-                    assumed_risks=declared.assumed_risks,
+                    assumed_risks=plan.outcomes[outcome].assumed_risks,
                     refused=plan.outcomes[outcome].do_not_pool is not None,
                 )
             )

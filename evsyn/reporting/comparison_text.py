@@ -38,8 +38,12 @@ def comparison_text(review: Review, answer: ComparisonAnswer, *, detail: bool) -
     title = f"{words.label}: {declared.label}"
     parts = [title, "-" * len(title), paragraph(_sentence(review, answer))]
     if answer.choice is not None:
-        parts += [paragraph(choice_sentence(answer)), "", _rows_table(answer)]
-        said = [absolute_sentence(effect, better=str(words.better)) for effect in answer.absolute]
+        why = choice_sentence(answer)
+        parts += [paragraph(why)] if why else []
+        parts += ["", _rows_table(answer)] if answer.rows else []
+        treatments = review.plan.treatments
+        first, second = treatments[declared.first], treatments[declared.second]
+        said = [absolute_sentence(effect, first=first, second=second) for effect in answer.absolute]
         parts += ["", *(paragraph(text) for text in said)] if said else []
     if answer.k:
         parts += ["", _studies_table(review, answer)]

@@ -106,6 +106,8 @@ def choice_sentence(answer: ComparisonAnswer) -> str:
     """Say why the row is read, and why Peto's method is or is not shown."""
     if answer.choice is None:
         return ""
+    if answer.reading is None:
+        return ""
     said = "; ".join(str(reason) for reason in answer.choice.reasons)
     text = f"Why this row: {said}."
     if answer.choice.peto_limits:
@@ -114,20 +116,20 @@ def choice_sentence(answer: ComparisonAnswer) -> str:
     return text
 
 
-def absolute_sentence(effect: AbsoluteEffect, *, better: str) -> str:
+def absolute_sentence(effect: AbsoluteEffect, *, first: str, second: str) -> str:
     """Say what a ratio means per 1,000 patients at an assumed risk, with the number needed.
 
     Parameters
     ----------
     effect : AbsoluteEffect
         The effect.
-    better : str
-        ``fewer`` or ``more``.
+    first, second : str
+        The treatments in the plan's words.
     """
     low, high = sorted((effect.per_1000_low, effect.per_1000_high))
     said = (
-        f"Where {percent(effect.baseline)} have it under the second treatment (assumed): "
-        f"{_change(effect.per_1000)} per 1,000 under the first ({_change(low)} to {_change(high)})"
+        f"Where {percent(effect.baseline)} have it under {second} (assumed): "
+        f"{_change(effect.per_1000)} per 1,000 under {first} ({_change(low)} to {_change(high)})"
     )
     if effect.through_infinity:
         return (

@@ -46,6 +46,19 @@ def test_check_of_the_published_review_has_no_fault() -> None:
     assert all(f["source"]["line"] > 0 and f["source"]["file"] for f in found["findings"])
 
 
+def test_check_of_the_trials_has_no_fault_and_pool_compares_them() -> None:
+    trials = ROOT / "studies" / "published-trials"
+    assert json.loads(run("check", trials, "--json").output)["faults"] == 0
+    found = json.loads(run("pool", trials, "morbidity", "anastomotic_leak", "--json").output)
+    compared = {one["outcome"]: one for one in found["comparisons"]}
+    assert compared["morbidity"]["k"] == 5
+    assert compared["morbidity"]["reading_row"] == "restricted_ml"
+    # In all leaks no stent arm has one, so there is no ratio to read.
+    assert compared["anastomotic_leak"]["reading_row"] is None
+    marks = [mark for one in compared["morbidity"]["studies"] for mark in one["marks"]]
+    assert "read second hand" in marks
+
+
 def test_strict_makes_an_open_doubt_an_error() -> None:
     assert run("check", DEMO, "--strict").exit_code == 1
 

@@ -8,10 +8,11 @@ from typing import Any
 from evsyn.cells.levels import level_names
 from evsyn.extraction.load import read_review
 from evsyn.pooling.difference import stratum_difference
-from evsyn.pooling.review import answer_questions, questions
+from evsyn.pooling.result import Pooled
+from evsyn.pooling.review import answer_comparisons, answer_questions, questions
 
 ROOT = Path(__file__).parent.parent.parent
-REVIEWS = ("demo", "published")
+REVIEWS = ("demo", "published", "published-trials")
 
 
 def values_of(name: str) -> dict[str, Any]:
@@ -28,13 +29,14 @@ def values_of(name: str) -> dict[str, Any]:
             "show": str(answer.show),
             "reading_row": None if answer.reading is None else str(answer.reading.row),
             "left_out": len(pooled.table.left_out),
-            "rows": {
-                str(row): [
-                    None if math.isnan(value) else value
-                    for value in (found.estimate, found.low, found.high, found.tau2)
-                ]
-                for row, found in answer.rows.items()
-            },
+            "rows": {str(row): _kept(found) for row, found in answer.rows.items()},
+        }
+    for compared in answer_comparisons(review, review.plan.outcomes):
+        kept[compared.table.key] = {
+            "k": compared.k,
+            "reading_row": None if compared.reading is None else str(compared.reading),
+            "left_out": len(compared.table.left_out),
+            "rows": {str(row): _kept(found) for row, found in compared.rows.items()},
         }
     for outcome in review.plan.outcomes:
         for stratum, declared in review.plan.strata.items():
@@ -42,6 +44,11 @@ def values_of(name: str) -> dict[str, Any]:
             if found.test is not None:
                 kept[f"{outcome}/{stratum} differ"] = [found.test.statistic, found.test.p]
     return kept
+
+
+def _kept(found: Pooled) -> list[float | None]:
+    values = (found.estimate, found.low, found.high, found.tau2)
+    return [None if math.isnan(value) else value for value in values]
 
 
 def path_of(name: str) -> Path:
