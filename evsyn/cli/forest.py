@@ -16,7 +16,9 @@ EXTENSIONS = (".png", ".svg", ".pdf")
 )
 @review_argument
 @click.argument("outcome")
-@click.option("--by", "stratum", help="One band for each level of this stratum.")
+@click.option(
+    "--by", "strata", multiple=True, help="One band for each level of this stratum; only one."
+)
 @click.option(
     "--unit",
     type=click.Path(path_type=Path),
@@ -36,13 +38,13 @@ EXTENSIONS = (".png", ".svg", ".pdf")
     "-o",
     "--output",
     required=True,
-    type=click.Path(path_type=Path, dir_okay=False),
+    type=click.Path(path_type=Path),
     help="File to write: .png, .svg or .pdf.",
 )
 def command(
     review: Path,
     outcome: str,
-    stratum: str | None,
+    strata: tuple[str, ...],
     unit: Path | None,
     sheet: str,
     show_two: bool,
@@ -60,6 +62,9 @@ def command(
 
     if output.suffix.lower() not in EXTENSIONS:
         refuse(f"'{output.name}' must end in .png, .svg or .pdf.")
+    if len(set(strata)) > 1:
+        refuse("A forest plot shows one stratum: give --by once, and draw a figure for each.")
+    stratum = strata[0] if strata else None
     read = readable_review(review)
     known(outcome, read.plan.outcomes, "an outcome")
     if stratum is not None:
@@ -69,7 +74,20 @@ def command(
     sheets = {"page": A4, "slide": SLIDE, "screen": web(900)}
     try:
         written = write_figure(forest_layout(content, sheets[sheet]), output)
-    except (OSError, ValueError) as error:
-        refuse(f"The figure was not written: {error}")
+    except OSError as error:
+        refuse(f"The figure was not written: {_why(error, output)}.")
+    except ValueError as error:
+        refuse(f"The figure was not written: {error}.")
     for path in written:
         click.echo(f"Written: {path}")
+
+
+def _why(error: OSError, output: Path) -> str:
+    """Say in plain words why a file cannot be written."""
+    if isinstance(error, IsADirectoryError):
+        return f"{error.filename} is a folder; name a file in it"
+    if isinstance(error, PermissionError):
+        return f"there is no permission to write {output}"
+    if isinstance(error, FileExistsError | NotADirectoryError):
+        return f"{output.parent} is not a folder"
+    return f"{output}: {error.strerror or error}"

@@ -26,6 +26,8 @@ class PageFormat:
         Size of the title against the rows.
     stacked : bool
         Whether a row's words stand above its interval and not beside it.
+    slack : float
+        Free room around rows and bands, against that of a page.
     ticks_below : bool
         Whether the tick values stand under the rows as well as above them.
     unit : str
@@ -40,13 +42,14 @@ class PageFormat:
     max_rows: int | None = None
     title_scale: float = 1.45
     stacked: bool = False
+    slack: float = 1.0
     ticks_below: bool = True
     unit: Literal["pt", "px"] = "pt"
 
     @property
-    def smallest(self) -> float:
-        """The least type size allowed."""
-        return self.sizes[-1]
+    def is_slide(self) -> bool:
+        """Whether it is shown on a screen of fixed height, in few and short words."""
+        return self.max_rows is not None
 
 
 A4 = PageFormat(595.28, 841.89, 26, (9.5, 9, 8.5, 8, 7.5, 7), paged_size=8)
@@ -58,6 +61,7 @@ SLIDE = PageFormat(
     paged_size=14,
     max_rows=20,
     title_scale=1.3,
+    slack=0.4,
     ticks_below=False,
 )
 

@@ -100,6 +100,7 @@ def _write(ax: "Axes", text: Text, zoom: float, order: int) -> None:
         drawable(text.words),
         fontproperties=face,
         color=text.colour,
+        alpha=text.opacity,
         ha={"start": "left", "middle": "center", "end": "right"}[text.anchor],
         va="baseline",
         rotation=text.rotation,

@@ -100,8 +100,9 @@ def typeset(
     anchor: Anchor = "start",
     bold: bool = False,
     rotation: float = 0.0,
+    opacity: float = 1.0,
 ) -> Text:
     """Return words as a shape with their measured length."""
     clean = one_line(words)
     length = text_width(clean, size, bold=bold)
-    return Text(x, y, clean, size, length, colour, anchor, bold, rotation)
+    return Text(x, y, clean, size, length, colour, anchor, bold, rotation, opacity)

@@ -12,7 +12,8 @@ RULE = "#7E888E"
 GRID = "#DCE1E4"
 UNIT = "#111111"
 INVENTED_GROUND, INVENTED_INK = "#FFE08A", "#3A2A00"
-WATERMARK = "#E7E0CE"
+#: Laid over everything, so that no mark hides it, and so thin that all words stay readable.
+WATERMARK, WATERMARK_OPACITY = "#8A6A00", 0.16
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +32,10 @@ BANDS = (
     BandColours("#36501F", "#B2C49B", "#F0F4EA"),
     BandColours("#3A4650", "#B3BDC4", "#F0F2F4"),
 )
+
+
+#: For the legend, where several bands share it.
+NEUTRAL = BandColours("#475259", "#C3C9CD", PAPER)
 
 
 def band_colours(index: int) -> BandColours:

@@ -40,7 +40,10 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """Words on one line; ``y`` is the baseline, ``width`` the measured length."""
+    """Words on one line; ``y`` is the baseline, ``width`` the measured length.
+
+    Below an opacity of 1 what lies under the words shows through.
+    """
 
     x: float
     y: float
@@ -51,6 +54,7 @@ class Text:
     anchor: Anchor = "start"
     bold: bool = False
     rotation: float = 0.0
+    opacity: float = 1.0
 
     @property
     def box(self) -> Box:

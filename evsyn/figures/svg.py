@@ -40,7 +40,8 @@ def svg_text(layout: FigureLayout, page: int = 0) -> str:
 def _group(group: Group) -> str:
     name = f" id={quoteattr(group.id)}" if group.id else ""
     title = f"<title>{escape(_xml(group.title))}</title>" if group.title else ""
-    hidden = ' aria-hidden="true"' if group.role == "watermark" else ""
+    # The watermark lies over the rows: it must not take their hover text from them.
+    hidden = ' aria-hidden="true" pointer-events="none"' if group.role == "watermark" else ""
     shapes = "\n".join(_shape(shape) for shape in group.shapes)
     return f'<g class="{group.role}"{name}{hidden}>{title}\n{shapes}\n</g>'
 
@@ -73,7 +74,8 @@ def _text(text: Text) -> str:
         if text.rotation
         else ""
     )
-    style = f'font-size="{_n(text.size)}" fill="{text.colour}"{weight}{anchor}{turn}'
+    seen = f' fill-opacity="{_n(text.opacity)}"' if text.opacity < 1 else ""
+    style = f'font-size="{_n(text.size)}" fill="{text.colour}"{seen}{weight}{anchor}{turn}'
     return f"<text {place} {style}>{escape(_xml(text.words))}</text>"
 
 

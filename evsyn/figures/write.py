@@ -1,5 +1,6 @@
 """Write a laid-out figure to files: whole or not at all, and the same bytes each time."""
 
+import errno
 import os
 from collections.abc import Callable
 from pathlib import Path
@@ -16,7 +17,7 @@ def write_figure(layout: FigureLayout, path: str | os.PathLike[str]) -> tuple[Pa
 
     A PDF holds all pages. Of PNG and SVG the first page takes the path itself, later ones the
     same name with ``-2``, ``-3`` and so on. Files stand under their names only once all of them
-    are complete.
+    are complete. A missing folder is made.
 
     Parameters
     ----------
@@ -35,7 +36,7 @@ def write_figure(layout: FigureLayout, path: str | os.PathLike[str]) -> tuple[Pa
     ValueError
         If the extension is none of the three.
     OSError
-        If the folder cannot be written to.
+        If it cannot be written there; it names the file or folder asked for.
     """
     target = Path(path)
     writer = _WRITERS.get(target.suffix.lower())
@@ -44,12 +45,21 @@ def write_figure(layout: FigureLayout, path: str | os.PathLike[str]) -> tuple[Pa
         raise ValueError(f"a figure is written as {known}, not as {target.suffix or target.name!r}")
     number = 1 if target.suffix.lower() == ".pdf" else len(layout.pages)
     finals = [target, *(target.with_stem(f"{target.stem}-{i}") for i in range(2, number + 1))]
+    target.parent.mkdir(parents=True, exist_ok=True)
+    for final in finals:
+        if final.is_dir():
+            raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR), str(final))
     drafts = [final.with_name(f".{final.name}.{os.getpid()}.part") for final in finals]
     try:
         for page, draft in enumerate(drafts):
             writer(layout, page, draft)
         for draft, final in zip(drafts, finals, strict=True):
             draft.replace(final)
+    except OSError as error:
+        if error.errno is None:
+            raise
+        # The name of a draft means nothing to whoever asked for the figure.
+        raise type(error)(error.errno, error.strerror, str(target)) from error
     finally:
         for draft in drafts:
             draft.unlink(missing_ok=True)

@@ -1,20 +1,40 @@
 """From a review to its forest plot."""
 
-from collections.abc import Mapping
+from dataclasses import dataclass
 
-from evsyn.audit.counts import tallies
+from evsyn.audit.standing import Reason, Standing, standings
 from evsyn.cells.cell import Question
-from evsyn.cells.levels import level_names
+from evsyn.cells.levels import labelled_strata, level_names
 from evsyn.extraction.load import CheckedUnit
 from evsyn.extraction.review import Review
-from evsyn.figures.forest import ForestContent, UnitLine, forest_content, unit_line
+from evsyn.figures.forest import (
+    ForestContent,
+    Invented,
+    UnitLine,
+    forest_content,
+    unit_line,
+)
+from evsyn.pooling.difference import stratum_difference
 from evsyn.pooling.review import Answers, answer_questions, group_label
 from evsyn.pooling.tables import PooledTable
-from evsyn.terms import UNPLACED
-from evsyn.wording.method import SLIDE_CAPTION, figure_caption
-from evsyn.wording.pooled import pooled_sentence, range_sentence
+from evsyn.terms import OVERALL, UNPLACED
+from evsyn.wording.difference import difference_sentence
+from evsyn.wording.forest_notes import (
+    THE_WHOLE,
+    UNIT_ROW,
+    UNIT_ROW_SHORT,
+    bands_sentence,
+    not_drawn_sentence,
+    rows_caption,
+    short_bands_sentence,
+    short_difference,
+    short_sentence,
+    wanted_and_found,
+)
+from evsyn.wording.method import SLIDE_CAPTION
+from evsyn.wording.pooled import pooled_sentence
 from evsyn.wording.status import status_line
-from evsyn.wording.strata import stating_or_stand_in, untold_sentence
+from evsyn.wording.strata import untold_sentence
 
 
 def forest_of(
@@ -36,7 +56,7 @@ def forest_of(
     stratum : str or None
         A stratum whose levels become bands; ``None`` gives one band of all studies.
     checked : CheckedUnit or None
-        A unit whose own rows stand in the bands they answer.
+        A unit whose own rows stand in the bands they may be set against: never its whole.
     show_two : bool
         Whether bands of two studies show them added up.
     """
@@ -54,22 +74,27 @@ def forest_of(
         for question in asked
         if question.level != UNPLACED or answers[question].answer.k
     ]
+    unit = _Unit({}, "") if checked is None else _unit(review, checked, answers)
+    full, short = _notes(review, outcome, stratum, answers, unit)
+    full.append(rows_caption(plan, [pooled.answer for pooled in shown]))
+    if not short and any(pooled.answer.show.pooled for pooled in shown):
+        short.append(SLIDE_CAPTION)
     return forest_content(
         shown,
         title=words.label,
-        subtitle=_subtitle(review, outcome),
+        subtitle=wanted_and_found(plan, outcome, answers[overall].table.cells),
         titles={
             p.table.question.key: _capital(group_label(plan, p.table.question)) or "All studies"
             for p in shown
         },
         sentences={p.table.question.key: _sentence(review, p) for p in shown},
-        short_sentences={p.table.question.key: range_sentence(p.answer) for p in shown},
+        short_sentences={p.table.question.key: short_sentence(p.answer) for p in shown},
         status_line=status_line(review),
-        caption=" ".join([*_notes(review, outcome, stratum, answers), figure_caption(plan)]),
-        short_caption=" ".join(_notes(review, outcome, stratum, answers)) or SLIDE_CAPTION,
+        caption=" ".join(full),
+        short_caption=" ".join(short),
         better=words.better,
-        invented=review.invented or (checked is not None and checked.unit.invented),
-        units=None if checked is None else _unit_lines(review, checked),
+        invented=_invented(review, checked, unit),
+        units=unit.lines,
         without_rows=[overall.key] if stratum is not None else (),
         show_two=show_two,
         level=plan.pooling.level,
@@ -77,12 +102,51 @@ def forest_of(
     )
 
 
-def _subtitle(review: Review, outcome: str) -> str:
-    plan = review.plan
-    words = plan.outcomes[outcome]
-    over = plan.denominators[words.denominators[0]]
-    window = f", {plan.windows[words.windows[0]].label}" if words.windows else ""
-    return f"Target count: of {over}{window}"
+@dataclass(frozen=True, slots=True)
+class _Unit:
+    """The unit's rows by the key of their question, and what is not drawn, in words."""
+
+    lines: dict[str, UnitLine]
+    not_drawn: str
+
+
+def _unit(review: Review, checked: CheckedUnit, answers: Answers) -> _Unit:
+    """Draw what the audit compares or shows beside a pool, and name what it may not set there."""
+    plan, choices = review.plan, review.plan.pooling
+    lines: dict[str, UnitLine] = {}
+    left_out: list[tuple[str, Reason | None]] = []
+    for standing in standings(checked.unit, answers, plan):
+        question = standing.question
+        if question not in answers:
+            continue
+        refused = _refused(standing)
+        if refused is not None or question.key in lines:
+            left_out.append((group_label(plan, question) or THE_WHOLE, refused))
+            continue
+        lines[question.key] = unit_line(
+            checked.unit.label,
+            standing.events,
+            standing.total,
+            standing.sources[0],
+            level=choices.level,
+            study_interval=choices.study_interval,
+        )
+    return _Unit(lines, not_drawn_sentence(left_out))
+
+
+def _refused(standing: Standing) -> Reason | None:
+    """Return why a count may not stand in a band; one beside few studies may."""
+    if standing.reason in (Reason.REFUSED, Reason.BASIS):
+        return standing.reason
+    return Reason.CASE_MIX if standing.stratum == OVERALL else None
+
+
+def _invented(review: Review, checked: CheckedUnit | None, unit: _Unit) -> Invented:
+    if checked is None or not unit.lines:
+        return Invented.ALL if review.invented else Invented.NOTHING
+    if review.invented:
+        return Invented.ALL if checked.unit.invented else Invented.STUDIES
+    return Invented.UNIT if checked.unit.invented else Invented.NOTHING
 
 
 def _sentence(review: Review, pooled: PooledTable) -> str:
@@ -92,29 +156,35 @@ def _sentence(review: Review, pooled: PooledTable) -> str:
     return _capital(said.partition(": ")[2])
 
 
-def _notes(review: Review, outcome: str, stratum: str | None, answers: Answers) -> list[str]:
-    if stratum is None:
-        return []
-    said = [
-        stating_or_stand_in(review, stratum),
-        untold_sentence(review, outcome, stratum, answers),
-    ]
-    return [text for text in said if text]
+def _notes(
+    review: Review, outcome: str, stratum: str | None, answers: Answers, unit: _Unit
+) -> tuple[list[str], list[str]]:
+    """Return the remarks under the figure, and the same for a slide."""
+    full, short = [], []
+    if stratum is not None:
+        full.append(bands_sentence(review, stratum))
+        short.append(short_bands_sentence(review, stratum))
+        told, briefly = _difference(review, outcome, stratum, answers)
+        full.append(told)
+        short.append(briefly)
+    if unit.lines:
+        full.append(UNIT_ROW)
+        short.append(UNIT_ROW_SHORT)
+    full.append(unit.not_drawn)
+    short.append(unit.not_drawn)
+    return [text for text in full if text], [text for text in short if text]
 
 
-def _unit_lines(review: Review, checked: CheckedUnit) -> Mapping[str, UnitLine]:
-    unit, choices = checked.unit, review.plan.pooling
-    return {
-        tally.question.key: unit_line(
-            unit.label,
-            tally.events,
-            tally.total,
-            tally.sources[0],
-            level=choices.level,
-            study_interval=choices.study_interval,
-        )
-        for tally in tallies(unit, review.plan)
-    }
+def _difference(review: Review, outcome: str, stratum: str, answers: Answers) -> tuple[str, str]:
+    """Say whether the levels differ, or why that cannot be told."""
+    plan = review.plan
+    if stratum in labelled_strata(plan):
+        untold = untold_sentence(review, outcome, stratum, answers)
+        if untold:
+            return untold, untold
+    levels = level_names(plan.strata[stratum])
+    found = stratum_difference(answers, outcome, stratum, list(levels), level=plan.pooling.level)
+    return difference_sentence(found, levels), short_difference(found)
 
 
 def _capital(text: str) -> str:

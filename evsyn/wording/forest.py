@@ -31,18 +31,30 @@ class ForestWords:
     axis_starts: str = "axis starts at {start}, not at 0"
     headline: str = "headline"
     read: str = "read this"
+    read_key: str = "read this: the row to quote"
     headline_and_read: str = "headline, read this"
     both: str = "added up"
     unit: str = "this unit"
+    invented_unit_tag: str = "invented unit"
     one_study: str = "one study; a larger spot has more weight"
     one_study_unweighted: str = "one study"
-    prediction: str = "range for an ordinary new setting"
+    prediction: str = "95% range for an ordinary new setting"
     wider: str = "the same, if some spread was missed"
     clipped: str = "interval goes on beyond the axis"
     continued: str = "{title} (continued)"
-    summaries_only: str = (
-        "Summaries only: the {rows} study rows do not fit one slide at a size that can be read."
-    )
+    summaries_only: str = "Summaries only: {rows} study rows do not fit a slide."
+    nothing: str = "No study of this review reports it in a way that the plan accepts."
     page: str = "Page {page} of {pages}."
     invented: str = "INVENTED DATA: no real patients or units"
+    invented_studies: str = "INVENTED STUDIES: no yardstick for a real unit"
+    invented_unit: str = "INVENTED UNIT: the studies are published"
     watermark: str = "INVENTED"
+
+
+def words_at(level: float) -> ForestWords:
+    """Return the words with the level of the intervals in them."""
+    share = f"{100 * level:g}%"
+    return ForestWords(
+        rate=f"rate ({share} interval)",
+        prediction=f"{share} range for an ordinary new setting",
+    )

@@ -3,7 +3,15 @@
 import random
 
 from evsyn.effects.intervals import clopper_pearson
-from evsyn.figures.forest import Band, ForestContent, ForestWords, StudyLine, Summary, unit_line
+from evsyn.figures.forest import (
+    Band,
+    ForestContent,
+    ForestWords,
+    Invented,
+    StudyLine,
+    Summary,
+    unit_line,
+)
 from evsyn.pooling.answer import Show
 from evsyn.terms import Better, Source
 
@@ -105,7 +113,7 @@ def band(
 
 
 def content(
-    *bands: Band, invented: bool = True, better: Better = Better.FEWER, **changes: str
+    *bands: Band, invented: Invented = Invented.ALL, better: Better = Better.FEWER, **changes: str
 ) -> ForestContent:
     said = {
         "title": "Perforation of a colonic stent, by intent",

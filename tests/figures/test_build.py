@@ -7,7 +7,7 @@ import pytest
 from scipy.stats import beta
 
 from evsyn.cells.cell import Cell, CellTable, Mark, Question
-from evsyn.figures.forest import ForestContent, forest_content, unit_line
+from evsyn.figures.forest import ForestContent, Invented, forest_content, unit_line
 from evsyn.pooling.answer import Centre, PoolAnswer, Reading, Row, Show
 from evsyn.pooling.result import Pooled, Status
 from evsyn.pooling.tables import PooledTable
@@ -68,7 +68,7 @@ def said(*pooled: PooledTable, **changes) -> ForestContent:
             "status_line": "Published counts.",
             "caption": "Exact intervals.",
             "better": Better.FEWER,
-            "invented": False,
+            "invented": Invented.NOTHING,
         }
         | changes,
     )

@@ -127,7 +127,7 @@ def test_prediction_range_is_drawn_from_five_studies(show: Show, drawn: int) -> 
         assert read_back(axis, shape.box.left) == pytest.approx(item.prediction[0])
         assert read_back(axis, shape.box.right) == pytest.approx(item.prediction[1])
     legend = [text.words for group in page.of("legend") for text in group.texts]
-    assert ("range for an ordinary new setting" in legend) == bool(drawn)
+    assert ("95% range for an ordinary new setting" in legend) == bool(drawn)
 
 
 def test_range_that_could_have_been_missed_is_an_outline() -> None:

@@ -57,6 +57,17 @@ def test_svg_has_one_title_a_study_with_file_and_line() -> None:
     assert len(ids) == len(set(ids))
 
 
+def test_svg_watermark_lets_rows_and_their_titles_through() -> None:
+    root = ElementTree.fromstring(svg_text(layout(6)))
+    (mark,) = (group for group in root.iter(f"{SVG}g") if group.get("class") == "watermark")
+    assert mark.get("pointer-events") == "none"
+    assert all(0 < float(text.get("fill-opacity") or 1) < 0.25 for text in mark)
+    page = layout(6).pages[0]
+    drawn = [text for text in draw_page(page).texts if text.get_text() == "INVENTED"]
+    assert all(text.get_alpha() < 0.25 for text in drawn)
+    assert drawn
+
+
 def test_svg_keeps_text_as_text() -> None:
     root = ElementTree.fromstring(svg_text(layout(6)))
     written = {text.text for text in root.iter(f"{SVG}text")}

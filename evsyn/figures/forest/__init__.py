@@ -4,6 +4,7 @@ from evsyn.figures.forest.build import forest_content, unit_line
 from evsyn.figures.forest.content import (
     Band,
     ForestContent,
+    Invented,
     StudyLine,
     Summary,
     UnitLine,
@@ -15,6 +16,7 @@ __all__ = [
     "Band",
     "ForestContent",
     "ForestWords",
+    "Invented",
     "StudyLine",
     "Summary",
     "UnitLine",

@@ -5,13 +5,15 @@ from functools import partial
 
 from evsyn.figures.forest.content import Band
 from evsyn.figures.forest.flow import Block
+from evsyn.figures.forest.legend import band_marks, line_marks, unit_row_marks
 from evsyn.figures.forest.rows import (
-    UNIT_PAD,
     band_title,
+    fits_beside,
     sentence_line,
     study_row,
     summary_rows,
     title_lines,
+    unit_pad,
     unit_row,
 )
 from evsyn.figures.forest.sheet import Sheet
@@ -19,13 +21,15 @@ from evsyn.figures.measure import wrapped
 from evsyn.figures.palette import PAPER, RULE, band_colours
 from evsyn.figures.shapes import Box, Group, Line, Rect, Shape
 
-_PAD, _BETWEEN, _EDGE = 0.3, 0.6, 0.4
+#: Free room in bands, between them, and around pooled rows; width of a band's edge.
+_PAD, _BETWEEN, _AROUND, _EDGE = 0.3, 0.6, 0.2, 0.4
 
 
-def title_block(sheet: Sheet, index: int, title: str, counts: str) -> Block:
-    """Return the block of a band's title."""
-    height = sheet.line_height * title_lines(sheet, title, counts) + _PAD * sheet.size
-    draw = partial(band_title, sheet, title, counts, band_colours(index))
+def title_block(sheet: Sheet, index: int, title: str, counts: str, beside: str = "") -> Block:
+    """Return the block of a band's title, with its short sentence beside it where there is one."""
+    pad = _PAD * sheet.fmt.slack * sheet.size
+    height = sheet.line_height * title_lines(sheet, title, counts) + pad
+    draw = partial(band_title, sheet, title, counts, beside, band_colours(index))
     return Block(height, draw, index, keep=True)
 
 
@@ -40,34 +44,43 @@ def all_blocks(sheet: Sheet) -> list[Block]:
     blocks: list[Block] = []
     for index, band in enumerate(sheet.content.bands):
         if blocks:
-            blocks.append(Block(_BETWEEN * sheet.size))
+            blocks.append(Block(_BETWEEN * sheet.fmt.slack * sheet.size))
         blocks += _band_blocks(sheet, index, band)
     return blocks
 
 
 def _band_blocks(sheet: Sheet, index: int, band: Band) -> list[Block]:
     colours, height = band_colours(index), sheet.row_height
-    blocks = [title_block(sheet, index, band.title, band.counts)]
+    pad = _PAD * sheet.fmt.slack * sheet.size
+    sentence = band.short_sentence if sheet.fmt.is_slide and band.short_sentence else band.sentence
+    is_beside = sentence != band.sentence and fits_beside(sheet, band.title, band.counts, sentence)
+    beside = sentence if is_beside else ""
+    blocks = [title_block(sheet, index, band.title, band.counts, beside)]
+    row = partial(Block, band=index, plotted=True, stretches=True)
     weights = [line.weight for line in band.lines if line.weight is not None]
     largest = max(weights, default=None)
     for i, line in enumerate(band.lines):
         draw = partial(study_row, sheet, line, largest, colours)
         # The first two rows stay with the title, the last two with what sums them up.
         keep = i == 0 or i >= len(band.lines) - 2
-        blocks.append(Block(height, draw, index, plotted=True, stretches=True, keep=keep))
+        marks = line_marks(sheet, line)
+        blocks.append(row(height, draw, keep=keep, marks=marks))
     if band.summaries:
         draw_summary = partial(summary_rows, sheet, band, colours)
-        tall = height * len(band.summaries) + 0.2 * sheet.size
-        blocks.append(Block(tall, draw_summary, index, plotted=True, stretches=True, keep=True))
+        tall = height * len(band.summaries) + _AROUND * sheet.fmt.slack * sheet.size
+        blocks.append(row(tall, draw_summary, keep=True, marks=band_marks(band)))
     if band.unit is not None:
         draw_unit = partial(unit_row, sheet, band.unit)
-        framed = height + 2 * UNIT_PAD * sheet.size
-        blocks.append(Block(framed, draw_unit, index, plotted=True, stretches=True, keep=True))
-    blocks.append(Block(_PAD * sheet.size, band=index, keep=True))
-    for words in wrapped(band.sentence, sheet.rate - sheet.label, sheet.size):
+        framed = height + 2 * unit_pad(sheet)
+        marks = unit_row_marks(sheet, band.unit)
+        blocks.append(row(framed, draw_unit, keep=True, marks=marks))
+    if is_beside:
+        return [*blocks, Block(pad, band=index)]
+    blocks.append(Block(pad, band=index, keep=True))
+    for words in wrapped(sentence, sheet.rate - sheet.label, sheet.size):
         draw_words = partial(sentence_line, sheet, words)
         blocks.append(Block(sheet.line_height, draw_words, index, keep=True))
-    blocks.append(Block(_PAD * sheet.size, band=index))
+    blocks.append(Block(pad, band=index))
     return blocks
 
 

@@ -4,16 +4,21 @@ import math
 from collections.abc import Collection, Mapping, Sequence
 
 from evsyn.effects.intervals import STUDY_INTERVALS
-from evsyn.figures.forest.content import Band, ForestContent, StudyLine, Summary, UnitLine
+from evsyn.figures.forest.content import (
+    Band,
+    ForestContent,
+    Invented,
+    StudyLine,
+    Summary,
+    UnitLine,
+)
 from evsyn.pooling.answer import PoolAnswer, Row, Show
 from evsyn.pooling.result import Pooled
 from evsyn.pooling.tables import PooledTable
 from evsyn.terms import Better, Source
-from evsyn.wording.forest import IF_ONE_RATE, METHODS, ForestWords
+from evsyn.wording.forest import IF_ONE_RATE, METHODS, ForestWords, words_at
 from evsyn.wording.numbers import count, counted
 from evsyn.wording.rows import mark_key, mark_letters
-
-_DEFAULT_WORDS = ForestWords()
 
 
 def forest_content(
@@ -28,11 +33,11 @@ def forest_content(
     caption: str,
     short_caption: str = "",
     better: Better,
-    invented: bool,
+    invented: Invented,
     units: Mapping[str, UnitLine] | None = None,
     without_rows: Collection[str] = (),
     show_two: bool = False,
-    words: ForestWords = _DEFAULT_WORDS,
+    words: ForestWords | None = None,
     level: float = 0.95,
     study_interval: str = "clopper_pearson",
 ) -> ForestContent:
@@ -43,7 +48,7 @@ def forest_content(
     pooled : sequence of PooledTable
         One band each, in order.
     title, subtitle : str
-        The outcome; its denominator and window.
+        The outcome; the denominator and window wanted, and found.
     titles, sentences : mapping
         Name and sentence of each band, by the key of its question.
     short_sentences : mapping, optional
@@ -52,16 +57,16 @@ def forest_content(
         Words for the foot; the last for slides, where the caption takes too much room.
     better : Better
         Which way the outcome should go.
-    invented : bool
-        Whether the review, or the unit, is invented.
+    invented : Invented
+        Which of the figures are invented.
     units : mapping, optional
         The unit's rows, by the key of the question they answer.
     without_rows : collection of str
         Keys of bands that show their summary alone, as all studies under their strata.
     show_two : bool
         Whether two studies are added up and drawn; they are never pooled.
-    words : ForestWords
-        Headings and legend.
+    words : ForestWords, optional
+        Headings and legend; by default in English, at the level of the intervals.
     level : float
         Two-sided level of the row intervals.
     study_interval : str
@@ -107,7 +112,7 @@ def forest_content(
         caption=caption,
         mark_key=mark_key(marks),
         invented=invented,
-        words=words,
+        words=words_at(level) if words is None else words,
         short_caption=short_caption,
     )
 

@@ -1,10 +1,20 @@
 """What a forest plot shows, before anyone thinks of drawing it."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 from evsyn.pooling.answer import Show
 from evsyn.terms import Better, Source
 from evsyn.wording.forest import ForestWords
+
+
+class Invented(StrEnum):
+    """Which of the figures shown are invented."""
+
+    NOTHING = "nothing"
+    UNIT = "unit"
+    STUDIES = "studies"
+    ALL = "all"
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +89,8 @@ class Band:
     show : Show
         How much may be shown.
     sentence, short_sentence : str
-        What the pool says, and no more; and the same for a slide, empty where there is none.
+        What the pool says, and no more; and the same for a slide, empty where there is none. The
+        short one stands beside the title where it fits.
     headline, reading : Summary or None
         The two rows; ``reading`` is ``None`` where it is the headline or where there is none.
     reading_is_headline : bool
@@ -127,7 +138,7 @@ class ForestContent:
     Parameters
     ----------
     title, subtitle : str
-        The outcome, and its denominator and window in words.
+        The outcome; the denominator and window wanted, and how many counts have them.
     better : Better
         Which way the outcome should go.
     bands : tuple of Band
@@ -137,8 +148,8 @@ class ForestContent:
     caption, short_caption, mark_key : str
         Interval method and remarks; the same for a slide, empty where there is none; the letters
         beside the counts explained.
-    invented : bool
-        Whether any of it is invented; marks every page.
+    invented : Invented
+        What of it is invented; marks every page.
     words : ForestWords
         Headings and legend.
     """
@@ -150,6 +161,27 @@ class ForestContent:
     status_line: str
     caption: str
     mark_key: str
-    invented: bool
+    invented: Invented
     words: ForestWords
     short_caption: str = ""
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether no study here reports the outcome."""
+        return all(band.show is Show.NOTHING for band in self.bands)
+
+    @property
+    def unit_tag(self) -> str:
+        """What stands before the unit's name."""
+        return self.words.invented_unit_tag if self.invented is Invented.UNIT else self.words.unit
+
+    @property
+    def banner(self) -> str:
+        """Words of the strip over what is invented; empty where nothing is."""
+        words = self.words
+        return {
+            Invented.NOTHING: "",
+            Invented.UNIT: words.invented_unit,
+            Invented.STUDIES: words.invented_studies,
+            Invented.ALL: words.invented,
+        }[self.invented]

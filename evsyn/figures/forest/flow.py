@@ -31,6 +31,8 @@ class Block:
         Whether it may grow to fill the page.
     keep : bool
         Whether the next block must stand on the same page.
+    marks : frozenset of str
+        Names of the marks drawn in it, for the legend.
     """
 
     height: float
@@ -39,6 +41,7 @@ class Block:
     plotted: bool = False
     stretches: bool = False
     keep: bool = False
+    marks: frozenset[str] = frozenset()
 
 
 def total_height(blocks: Sequence[Block]) -> float:

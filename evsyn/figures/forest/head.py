@@ -2,10 +2,19 @@
 
 import math
 
+from evsyn.figures.forest.content import Invented
 from evsyn.figures.forest.scale import tick_label
 from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.measure import text_width, typeset, wrapped
-from evsyn.figures.palette import DIM, INK, INVENTED_GROUND, INVENTED_INK, RULE, WATERMARK
+from evsyn.figures.palette import (
+    DIM,
+    INK,
+    INVENTED_GROUND,
+    INVENTED_INK,
+    RULE,
+    WATERMARK,
+    WATERMARK_OPACITY,
+)
 from evsyn.figures.shapes import Box, Group, Line, Rect, Shape, Text
 
 _TURN = 24.0
@@ -15,7 +24,7 @@ def head(sheet: Sheet) -> tuple[list[Group], float]:
     """Return the groups above the bands, and where they end."""
     groups: list[Group] = []
     content, size, y = sheet.content, sheet.size, sheet.fmt.margin
-    if content.invented:
+    if content.banner:
         strip, bottom = _invented(sheet)
         groups.append(strip)
         y = max(y, bottom + 0.5 * size)
@@ -30,13 +39,15 @@ def head(sheet: Sheet) -> tuple[list[Group], float]:
         y += sheet.line_height
     groups.append(Group("title", tuple(shapes)))
     y += 0.3 * size
+    if content.is_empty:
+        return groups, y
     headings, y = _headings(sheet, y)
     return [*groups, headings], y
 
 
 def _invented(sheet: Sheet) -> tuple[Group, float]:
     size, width = sheet.size, sheet.fmt.width
-    lines = wrapped(sheet.content.words.invented, width - 2 * size, size, bold=True)
+    lines = wrapped(sheet.content.banner, width - 2 * size, size, bold=True)
     bottom = sheet.line_height * len(lines) + 0.3 * size
     texts = [
         typeset(
@@ -93,17 +104,23 @@ def tick_labels(sheet: Sheet, baseline: float) -> list[Shape]:
 
 
 def watermark(sheet: Sheet, top: float, bottom: float) -> list[Group]:
-    """Return large pale words across the bands, for invented data; repeated on a tall screen."""
-    if not sheet.content.invented:
+    """Return large thin words over the bands, for invented studies; repeated on a tall screen.
+
+    They lie over the rows and let them show through: under the rows, bars and frames would hide
+    letters. Where only the unit is invented, its row says so, and the studies stay unmarked.
+    """
+    if sheet.content.invented not in (Invented.ALL, Invented.STUDIES):
         return []
     words, width, height = sheet.content.words.watermark, sheet.fmt.width, bottom - top
-    turn = math.radians(_TURN)
     times = max(1, round(height / (1.2 * width)))
     each = height / times
+    # Flatter on a low figure, where steep words would have to be small.
+    degrees = min(_TURN, math.degrees(math.atan2(each, width)))
+    turn = math.radians(degrees)
     long = text_width(words, 1.0, bold=True)
     across = 0.8 * width / (long * math.cos(turn) + math.sin(turn))
     down = 0.92 * each / (long * math.sin(turn) + math.cos(turn))
-    size = min(across, down)
+    size = max(min(across, down), sheet.size)
     texts: list[Text] = [
         typeset(
             width / 2 + 0.36 * size * math.sin(turn),
@@ -113,7 +130,8 @@ def watermark(sheet: Sheet, top: float, bottom: float) -> list[Group]:
             WATERMARK,
             anchor="middle",
             bold=True,
-            rotation=_TURN,
+            rotation=degrees,
+            opacity=WATERMARK_OPACITY,
         )
         for i in range(times)
     ]

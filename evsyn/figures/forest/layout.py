@@ -6,11 +6,13 @@ from functools import partial
 
 from evsyn.figures.forest.body import all_blocks, continued_block, placed
 from evsyn.figures.forest.content import ForestContent
+from evsyn.figures.forest.empty import empty_page
 from evsyn.figures.forest.flow import Block, stretched, total_height, turned
 from evsyn.figures.forest.foot import below, status
 from evsyn.figures.forest.head import head, watermark
 from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.formats import PageFormat
+from evsyn.figures.palette import NEUTRAL, BandColours, band_colours
 from evsyn.figures.shapes import FigureLayout, Group, Page
 
 #: Free room between bands and foot, and the most a row may grow, in units of the type size.
@@ -42,16 +44,19 @@ def forest_layout(content: ForestContent, fmt: PageFormat) -> FigureLayout:
     ValueError
         If title, caption and status line leave no room for the bands.
     """
-    if fmt.max_rows is not None:
-        content = _for_slide(content)
+    description = _description(content)
+    if content.is_empty:
+        return FigureLayout(content.title, description, fmt.unit, (empty_page(content, fmt),))
+    if fmt.is_slide:
+        content = replace(content, caption=content.short_caption or content.caption)
     rows = sum(len(band.lines) for band in content.bands)
     pages = _one_page(content, fmt)
-    if pages is None and fmt.max_rows is not None and rows:
+    if pages is None and fmt.is_slide and rows:
         content = _summaries_only(content, rows)
         pages = _one_page(content, fmt)
     if pages is None:
         pages = _several_pages(content, fmt)
-    return FigureLayout(content.title, _description(content), fmt.unit, _with_own_ids(pages))
+    return FigureLayout(content.title, description, fmt.unit, _with_own_ids(pages))
 
 
 def _one_page(content: ForestContent, fmt: PageFormat) -> list[Page] | None:
@@ -61,18 +66,21 @@ def _one_page(content: ForestContent, fmt: PageFormat) -> list[Page] | None:
     # Names are cut only where no smaller type, down to the least allowed, would spare them.
     for sheet in sorted(sheets, key=lambda sheet: sheet.cramped):
         blocks = all_blocks(sheet)
-        if fmt.height is None or total_height(blocks) <= _room(sheet, fmt.height, 1):
+        if fmt.height is None or total_height(blocks) <= _room(sheet, fmt.height, 1, blocks):
             return [_page(sheet, blocks, 1, 1)]
     return None
 
 
 def _several_pages(content: ForestContent, fmt: PageFormat) -> list[Page]:
     sheet = Sheet.across(content, fmt, fmt.paged_size)
-    room = _room(sheet, fmt.height or 0.0, _MANY)
+    blocks, title = all_blocks(sheet), partial(continued_block, sheet)
+    room = _room(sheet, fmt.height or 0.0, _MANY, blocks)
     if room < _LEAST_LINES * sheet.line_height:
         raise ValueError("title, caption and status line leave no room for the rows on this sheet")
-    blocks, title = all_blocks(sheet), partial(continued_block, sheet)
     runs = turned(blocks, room, title)
+    if fmt.is_slide:
+        # What is free on a slide is lost: the next band comes as early as it can.
+        return [_page(sheet, run, i + 1, len(runs)) for i, run in enumerate(runs)]
     # Even pages read better than full ones and a remnant: the least room that needs no more.
     least = total_height(blocks) / len(runs)
     for step in range(_EVEN_STEPS):
@@ -89,11 +97,23 @@ def _rows(content: ForestContent) -> int:
     )
 
 
-def _room(sheet: Sheet, height: float, pages: int) -> float:
+def _room(sheet: Sheet, height: float, pages: int, blocks: Sequence[Block]) -> float:
     """Return the height left for the bands."""
     above = head(sheet)[1]
-    foot = below(sheet, 0)[1] + _ABOVE_STATUS * sheet.size + status(sheet, 0, pages, pages)[1]
-    return height - above - foot - _bottom_margin(sheet)
+    foot = below(sheet, 0, *_explained(blocks))[1] + _above_status(sheet)
+    last = status(sheet, 0, pages, pages)[1]
+    return height - above - foot - last - _bottom_margin(sheet)
+
+
+def _explained(blocks: Sequence[Block]) -> tuple[frozenset[str], BandColours]:
+    """Return the marks a page's legend explains, and its colours: a band's own if it is alone."""
+    marks = frozenset[str]().union(*(block.marks for block in blocks))
+    bands = {block.band for block in blocks if block.band is not None}
+    return marks, band_colours(bands.pop()) if len(bands) == 1 else NEUTRAL
+
+
+def _above_status(sheet: Sheet) -> float:
+    return _ABOVE_STATUS * sheet.fmt.slack * sheet.size
 
 
 def _bottom_margin(sheet: Sheet) -> float:
@@ -103,28 +123,17 @@ def _bottom_margin(sheet: Sheet) -> float:
 def _page(sheet: Sheet, blocks: Sequence[Block], page: int, pages: int) -> Page:
     above, top = head(sheet)
     height = sheet.fmt.height
-    room = 0.0 if height is None else _room(sheet, height, pages)
+    room = 0.0 if height is None else _room(sheet, height, pages, blocks)
     heights = stretched(blocks, room, _MOST_GAIN * sheet.size)
     behind, before, bottom = placed(sheet, blocks, heights, top)
-    foot, y = below(sheet, bottom)
-    y += _ABOVE_STATUS * sheet.size
+    foot, y = below(sheet, bottom, *_explained(blocks))
+    y += _above_status(sheet)
     if height is not None:
         y = max(y, height - _bottom_margin(sheet) - status(sheet, 0, page, pages)[1])
     last, y = status(sheet, y, page, pages)
-    groups: list[Group] = [*behind, *watermark(sheet, top, bottom), *above, *before, *foot, *last]
+    groups: list[Group] = [*behind, *above, *before, *foot, *last, *watermark(sheet, top, bottom)]
     whole = y + _bottom_margin(sheet) if height is None else height
     return Page(sheet.fmt.width, whole, tuple(groups))
-
-
-def _for_slide(content: ForestContent) -> ForestContent:
-    """Take the short words where there are any."""
-    return replace(
-        content,
-        bands=tuple(
-            replace(band, sentence=band.short_sentence or band.sentence) for band in content.bands
-        ),
-        caption=content.short_caption or content.caption,
-    )
 
 
 def _summaries_only(content: ForestContent, rows: int) -> ForestContent:
@@ -139,7 +148,9 @@ def _summaries_only(content: ForestContent, rows: int) -> ForestContent:
 
 def _description(content: ForestContent) -> str:
     bands = " ".join(f"{band.title}: {band.sentence}" for band in content.bands)
-    return f"{content.title}. {content.subtitle}. {bands} {content.status_line}"
+    title = f"{content.title}. {content.subtitle.removesuffix('.')}."
+    banner = f"{content.banner}. " if content.banner else ""
+    return f"{banner}{title} {bands} {content.status_line}"
 
 
 def _with_own_ids(pages: Sequence[Page]) -> tuple[Page, ...]:

@@ -47,8 +47,21 @@ def study_marks(
 def summary_marks(
     axis: Axis, summary: Summary, y: float, size: float, colours: BandColours, *, is_open: bool
 ) -> tuple[Shape, ...]:
+    """Return a pooled row's bar."""
+    places = (axis.x(summary.low), axis.x(summary.estimate), axis.x(summary.high))
+    return summary_bar(places, y, size, colours, is_open=is_open)
+
+
+def summary_bar(
+    places: tuple[float, float, float],
+    y: float,
+    size: float,
+    colours: BandColours,
+    *,
+    is_open: bool,
+) -> tuple[Shape, ...]:
     """Return a bar that tapers to the limits, with a slit at the estimate; open or filled."""
-    low, middle, high = axis.x(summary.low), axis.x(summary.estimate), axis.x(summary.high)
+    low, middle, high = places
     half = HALF_BAR * size
     shoulder_low, shoulder_high = (low + middle) / 2, (middle + high) / 2
     points = (
@@ -85,7 +98,12 @@ def prediction_marks(
 
 def unit_marks(axis: Axis, unit: UnitLine, y: float, size: float) -> tuple[Shape, ...]:
     """Return the unit's interval with an upright triangle."""
-    x, half = axis.x(unit.estimate), 0.5 * size
-    triangle = ((x, y - half), (x + half, y + 0.8 * half), (x - half, y + 0.8 * half))
     stroke = interval(axis, unit.low, unit.high, y, size, UNIT, 0.18 * size)
-    return (*stroke, Polygon(triangle, UNIT, PAPER, 0.06 * size))
+    return (*stroke, unit_triangle(axis.x(unit.estimate), y, size))
+
+
+def unit_triangle(x: float, y: float, size: float) -> Polygon:
+    """Return the unit's upright triangle."""
+    half = 0.5 * size
+    points = ((x, y - half), (x + half, y + 0.8 * half), (x - half, y + 0.8 * half))
+    return Polygon(points, UNIT, PAPER, 0.06 * size)

@@ -4,14 +4,26 @@ import re
 
 from evsyn.figures.forest.content import Band, StudyLine, Summary, UnitLine
 from evsyn.figures.forest.marks import prediction_marks, study_marks, summary_marks, unit_marks
-from evsyn.figures.forest.sheet import GAP, TAG_GAP, Sheet, count_words, rate_words, tag_words
+from evsyn.figures.forest.sheet import (
+    GAP,
+    TAG_GAP,
+    Sheet,
+    count_words,
+    rate_words,
+    tag_words,
+    unit_name,
+)
 from evsyn.figures.measure import shortened, text_width, typeset
 from evsyn.figures.palette import DIM, INK, PAPER, UNIT, BandColours
 from evsyn.figures.shapes import Box, Group, Rect, Shape, Text
 from evsyn.terms import Source
 
-#: Room between the unit's row and its frame, in units of the type size.
-UNIT_PAD = 0.15
+_UNIT_PAD = 0.15
+
+
+def unit_pad(sheet: Sheet) -> float:
+    """Return the room between the unit's row and its frame."""
+    return _UNIT_PAD * sheet.fmt.slack * sheet.size
 
 
 def title_lines(sheet: Sheet, title: str, counts: str) -> int:
@@ -21,10 +33,23 @@ def title_lines(sheet: Sheet, title: str, counts: str) -> int:
     return 1 if both <= room or not counts else 2
 
 
+def fits_beside(sheet: Sheet, title: str, counts: str, beside: str) -> bool:
+    """Return whether a short sentence fits on the line of a band's title."""
+    size, gap = sheet.size, GAP * sheet.size
+    used = text_width(title, size, bold=True) + gap + text_width(counts, size)
+    return used + 2 * gap + text_width(beside, size) <= sheet.rate - sheet.label
+
+
 def band_title(
-    sheet: Sheet, title: str, counts: str, colours: BandColours, top: float, height: float
+    sheet: Sheet,
+    title: str,
+    counts: str,
+    beside: str,
+    colours: BandColours,
+    top: float,
+    height: float,
 ) -> Group:
-    """Return the band's name and counts."""
+    """Return the band's name and counts, and what else stands on their line."""
     size, lines = sheet.size, title_lines(sheet, title, counts)
     first = sheet.baseline(top + height / lines / 2)
     words = shortened(title, sheet.rate - sheet.label, size, bold=True)
@@ -33,7 +58,10 @@ def band_title(
         return Group("band", (name,))
     x = sheet.label if lines == 2 else sheet.label + name.width + GAP * size
     y = first + height / 2 if lines == 2 else first
-    return Group("band", (name, typeset(x, y, counts, size, DIM)))
+    said = [name, typeset(x, y, counts, size, DIM)]
+    if beside:
+        said.append(typeset(sheet.rate, first, beside, size, INK, anchor="end"))
+    return Group("band", tuple(said))
 
 
 def study_row(
@@ -62,7 +90,7 @@ def study_row(
 
 def unit_row(sheet: Sheet, unit: UnitLine, top: float, height: float) -> Group:
     """Return the unit's own row, framed."""
-    name = f"{sheet.content.words.unit}: {unit.label}"
+    name = unit_name(sheet.content, unit)
     inset = 0.05 * sheet.size
     frame = Rect(
         Box(sheet.left + 0.4 * sheet.size, top + inset, sheet.right - inset, top + height - inset),
@@ -70,7 +98,7 @@ def unit_row(sheet: Sheet, unit: UnitLine, top: float, height: float) -> Group:
         UNIT,
         0.07 * sheet.size,
     )
-    pad = UNIT_PAD * sheet.size
+    pad = unit_pad(sheet)
     top, height = top + pad, height - 2 * pad
     texts = _row_texts(sheet, name, unit, "", top, height, bold=True)
     y = sheet.plot_centre(top, height)

@@ -39,6 +39,11 @@ def tag_words(words: ForestWords, band: Band, summary: Summary) -> str:
     return words.headline_and_read if band.reading_is_headline else words.headline
 
 
+def unit_name(content: ForestContent, unit: UnitLine) -> str:
+    """Name the unit, and say so where it alone is invented."""
+    return f"{content.unit_tag}: {unit.label}"
+
+
 @dataclass(frozen=True, slots=True)
 class Sheet:
     """A figure at one type size on one format, laid out across but not yet down.
@@ -157,7 +162,7 @@ def _stacked_is_tight(content: ForestContent, size: float, room: float) -> bool:
             numbers = text_width(stacked_numbers(line, line.marks, with_limits=True), size)
             needs.append(min(text_width(line.name, size), _ORDINARY_LABEL * size) + numbers)
         if band.unit is not None:
-            name = f"{content.words.unit}: {band.unit.label}"
+            name = unit_name(content, band.unit)
             numbers = text_width(stacked_numbers(band.unit, "", with_limits=True), size, bold=True)
             needs.append(text_width(name, size, bold=True) + numbers)
     return max(needs) + GAP * size > room
@@ -180,7 +185,7 @@ def _column_widths(content: ForestContent, size: float) -> tuple[float, float, f
     names = max(
         _widest([words.study] if lines else [], size),
         _widest((line.name for line in lines), size),
-        _widest((f"{words.unit}: {unit.label}" for unit in units), size, bold=True),
+        _widest((unit_name(content, unit) for unit in units), size, bold=True),
         through - (counts + GAP * size) - letters,
     )
     rates = max(
