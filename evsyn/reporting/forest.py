@@ -29,12 +29,12 @@ from evsyn.wording.forest_notes import (
     short_bands_sentence,
     short_difference,
     short_sentence,
-    wanted_and_found,
 )
 from evsyn.wording.method import SLIDE_CAPTION
 from evsyn.wording.pooled import pooled_sentence
 from evsyn.wording.status import status_line
 from evsyn.wording.strata import untold_sentence
+from evsyn.wording.wanted import wanted_and_found
 
 
 def forest_of(

@@ -25,7 +25,7 @@ from evsyn.wording.pooled import (
 )
 from evsyn.wording.rows import ROW_NAMES, STUDY_INTERVAL_NAMES, mark_key, mark_letters
 from evsyn.wording.strata import stating_or_stand_in, untold_sentence
-from evsyn.wording.wanted import wanted_sentence
+from evsyn.wording.wanted import wanted_and_found
 
 Answers = Mapping[Question, PooledTable]
 
@@ -82,7 +82,7 @@ def outcome_text(
         ),
     ]
     more = (
-        wanted_sentence(plan, overall.table),
+        wanted_and_found(plan, outcome, overall.table.cells) if overall.table.k else "",
         reading_sentence(overall.answer),
         disagreement_sentence(overall.answer),
     )

@@ -194,8 +194,8 @@ def average_sentence(standing: Standing, comparison: Comparison) -> str:
         years = _years(power.years_needed)
         more = f"for 80% to hold it takes {cases}{about}, {years} at this unit's rate"
     return (
-        f"{said}; against that average, by a one-sided 5% test, {_cases(standing)} {notice} {who} with a chance of "
-        f"{percent(power.notice_average)}, and {more}."
+        f"{said}; against that average, by a one-sided 5% test, {_cases(standing)} {notice} {who} "
+        f"with a chance of {percent(power.notice_average)}, and {more}."
     )
 
 

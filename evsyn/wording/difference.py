@@ -34,7 +34,7 @@ def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> st
         f"of freedom, P {probability(test.p)}"
     )
     if difference.q_between is not None:
-        said += f"; print would give Q-between, P {probability(difference.q_between.p)}"
+        said += f"; papers would print Q-between, P {probability(difference.q_between.p)}"
     said += "."
     if _at_odds(test):
         said += (

@@ -1,15 +1,13 @@
 """The sentences over and under a forest plot."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from evsyn.audit.standing import Reason
-from evsyn.cells.cell import Cell
 from evsyn.cells.levels import labelled_strata, studies_stating
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
 from evsyn.pooling.answer import PoolAnswer, Show
 from evsyn.pooling.difference import Difference
-from evsyn.terms import AS_PRINTED, NOT_STATED
 from evsyn.wording.method import figure_caption
 from evsyn.wording.numbers import counted, probability
 from evsyn.wording.pooled import range_sentence
@@ -28,40 +26,6 @@ _NOT_DRAWN = {
 }
 OTHERWISE_COUNTED = "counted on another denominator or window than the row drawn"
 THE_WHOLE = "the unit as a whole"
-
-
-def wanted_and_found(plan: Plan, outcome: str, cells: Sequence[Cell]) -> str:
-    """Say which denominator and window the plan wants, and how many counts have them.
-
-    Parameters
-    ----------
-    plan : Plan
-        The plan.
-    outcome : str
-        An outcome of it.
-    cells : sequence of Cell
-        The counts over all studies.
-    """
-    words = plan.outcomes[outcome]
-    basis = words.denominators[0]
-    over = plan.denominators[basis]
-    wanted, found = f"Wanted: of {over}", []
-    k = len(cells)
-    if words.windows:
-        window = plan.windows[words.windows[0]].label
-        wanted += f", {window}"
-        has = sum(cell.window == words.windows[0] for cell in cells)
-        unstated = sum(cell.window == NOT_STATED for cell in cells)
-        found.append(f"{has} of {counted(k, 'count', 'counts')} {window}{_unstated(unstated)}")
-    has = sum(cell.basis == basis for cell in cells)
-    unstated = sum(cell.basis == AS_PRINTED for cell in cells)
-    of = f"{k}" if found else counted(k, "count", "counts")
-    found.append(f"{has} of {of} over {over}{_unstated(unstated)}")
-    return f"{wanted}. Found: {', '.join(found)}." if cells else f"{wanted}."
-
-
-def _unstated(number: int) -> str:
-    return f" ({number} not stated)" if number else ""
 
 
 def bands_sentence(review: Review, stratum: str) -> str:

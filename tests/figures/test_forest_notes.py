@@ -20,8 +20,8 @@ from evsyn.wording.forest_notes import (
     rows_caption,
     short_difference,
     short_sentence,
-    wanted_and_found,
 )
+from evsyn.wording.wanted import wanted_and_found
 
 ROOT = Path(__file__).parent.parent.parent
 MIXED = Question("perforation", "intent", UNPLACED)

@@ -76,9 +76,9 @@ def test_few_cases_speak_in_full():
         "Of 100 ordinary new units of this size, about 99 would see fewer, 1 as many and fewer "
         "than 1 in 100 more; their average is 0.7 perforations.",
         "Against the average: if every unit shared the typical rate, 4 or more of 8 would be seen "
-        "in about 1 unit in 556; against that average, by a one-sided 5% test, 8 cases notice a unit at twice the typical "
-        "risk (14.8%) with a chance of 10.2%, and for 80% to hold it takes 121 cases, about 60 "
-        "years at this unit's rate.",
+        "in about 1 unit in 556; against that average, by a one-sided 5% test, 8 cases "
+        "notice a unit at twice the typical risk (14.8%) with a chance of 10.2%, and for 80% to "
+        "hold it takes 121 cases, about 60 years at this unit's rate.",
         "At the smallest and the largest spread the studies allow (0.30 and 1.00), the chance of "
         "4 or more of 8 is 0.3% and 3.6%; at the largest the count would be within the range, and "
         "the verdict stays the one above.",
@@ -174,9 +174,9 @@ def test_one_case():
         "to 1 that ordinary new units with 1 case show (0 of 1: about 9 in 10 ordinary new units)."
     )
     assert lines[5].endswith(
-        "against that average, by a one-sided 5% test, 1 case notices a unit at twice the typical risk (14.8%) with a "
-        "chance of 0.0%, and for 80% to hold it takes 121 cases, more than 100 years at this "
-        "unit's rate."
+        "against that average, by a one-sided 5% test, 1 case notices a unit at twice the typical "
+        "risk (14.8%) with a chance of 0.0%, and for 80% to hold it takes 121 cases, more than "
+        "100 years at this unit's rate."
     )
     assert said(1, 1)[1].startswith("The only case: rates down to 5.0% remain possible")
 

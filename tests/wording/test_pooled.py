@@ -57,9 +57,9 @@ GOLDEN = {
     "k = 4": (
         ((4, 52), (1, 30), (2, 61), (6, 48)),
         "Perforation, palliation: a typical setting sees 6.7% (2.5% to 16.6%), 13 of 191 in 4 "
-        "studies, by the exact binomial-normal model; DerSimonian-Laird, which most papers use, gives "
-        "7.4% (3.9% to 13.5%). Only 4 studies: how far settings differ is all but unknown, and a "
-        "range for a new one would be unreliable.",
+        "studies, by the exact binomial-normal model; DerSimonian-Laird, which most papers use, "
+        "gives 7.4% (3.9% to 13.5%). Only 4 studies: how far settings differ is all but unknown, "
+        "and a range for a new one would be unreliable.",
     ),
 }
 
