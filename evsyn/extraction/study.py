@@ -192,14 +192,15 @@ class Study(Record):
 
     @property
     def name(self) -> str:
-        """Short label for tables: first author and year, or what stands in for them."""
+        """Short label for tables: first author and year, or what a reader can find it by."""
         year = self.citation.year
         authors = self.citation.authors
         if authors is None:
-            pmid = self.citation.pmid
-            if pmid is None:
+            pmid, journal = self.citation.pmid, self.citation.journal
+            known = f"PubMed {pmid}" if pmid else journal
+            if known is None:
                 return self.study
-            return f"PubMed {pmid}, {year}" if year else f"PubMed {pmid}"
+            return f"{known}, {year}" if year else known
         first = authors.split(",")[0].removesuffix(" et al.").removesuffix(" et al")
         words = first.split()
         if len(words) > 1 and words[-1].isupper() and len(words[-1]) <= 4:
