@@ -10,6 +10,7 @@ from evsyn.extraction.review import Review
 from evsyn.figures.forest import (
     ForestContent,
     Invented,
+    PoolToDraw,
     UnitLine,
     forest_content,
     unit_line,
@@ -79,23 +80,26 @@ def forest_of(
     full.append(rows_caption(plan, [pooled.answer for pooled in shown]))
     if not short and any(pooled.answer.show.pooled for pooled in shown):
         short.append(SLIDE_CAPTION)
+    pools = [
+        PoolToDraw(
+            pooled,
+            title=_capital(group_label(plan, pooled.table.question)) or "All studies",
+            sentence=_sentence(review, pooled),
+            short_sentence=short_sentence(pooled.answer),
+            unit=unit.lines.get(pooled.table.question.key),
+            has_rows=stratum is None or pooled.table.question != overall,
+        )
+        for pooled in shown
+    ]
     return forest_content(
-        shown,
+        pools,
         title=words.label,
         subtitle=wanted_and_found(plan, outcome, answers[overall].table.cells),
-        titles={
-            p.table.question.key: _capital(group_label(plan, p.table.question)) or "All studies"
-            for p in shown
-        },
-        sentences={p.table.question.key: _sentence(review, p) for p in shown},
-        short_sentences={p.table.question.key: short_sentence(p.answer) for p in shown},
         status_line=status_line(review),
         caption=" ".join(full),
         short_caption=" ".join(short),
         better=words.better,
         invented=_invented(review, checked, unit),
-        units=unit.lines,
-        without_rows=[overall.key] if stratum is not None else (),
         show_two=show_two,
         level=plan.pooling.level,
         study_interval=plan.pooling.study_interval,

@@ -7,7 +7,7 @@ import pytest
 from scipy.stats import beta
 
 from evsyn.cells.cell import Cell, CellTable, Mark, Question
-from evsyn.figures.forest import ForestContent, Invented, forest_content, unit_line
+from evsyn.figures.forest import ForestContent, Invented, PoolToDraw, forest_content, unit_line
 from evsyn.pooling.answer import Centre, PoolAnswer, Reading, Row, Show
 from evsyn.pooling.result import Pooled, Status
 from evsyn.pooling.tables import PooledTable
@@ -56,15 +56,16 @@ def item(
     return PooledTable(CellTable(Question("perforation", "intent", level), cells), answer)
 
 
-def said(*pooled: PooledTable, **changes) -> ForestContent:
-    keys = [p.table.question.key for p in pooled]
+def drawn(pooled: PooledTable, **changes) -> PoolToDraw:
+    return PoolToDraw(pooled, "Palliation", "One plain sentence.", **changes)
+
+
+def said(*pools: PooledTable | PoolToDraw, **changes) -> ForestContent:
     return forest_content(
-        pooled,
+        [drawn(pool) if isinstance(pool, PooledTable) else pool for pool in pools],
         **{
             "title": "Perforation",
             "subtitle": "of those attempted",
-            "titles": dict.fromkeys(keys, "Palliation"),
-            "sentences": dict.fromkeys(keys, "One plain sentence."),
             "status_line": "Published counts.",
             "caption": "Exact intervals.",
             "better": Better.FEWER,
@@ -156,27 +157,25 @@ def test_weights_are_those_of_the_row_to_read_else_of_the_headline() -> None:
 
 def test_a_band_without_rows_keeps_its_summary_and_its_letters_out_of_the_key() -> None:
     a, b = item(Show.SOME, level="a"), item(Show.SOME, 2, level="b")
-    figure = said(a, b, without_rows=[a.table.question.key])
+    figure = said(drawn(a, has_rows=False), b)
     assert figure.bands[0].lines == ()
     assert figure.bands[0].headline is not None
     assert figure.mark_key == "a total assumed; s arms summed"
-    assert said(a, without_rows=[a.table.question.key]).mark_key == ""
+    assert said(drawn(a, has_rows=False)).mark_key == ""
 
 
 def test_unit_stands_in_the_band_it_answers() -> None:
     a, b = item(Show.SOME, level="a"), item(Show.SOME, level="b")
     unit = unit_line("Hollowmere", 0, 20, Source("unit.yaml", 9))
-    figure = said(a, b, units={b.table.question.key: unit})
+    figure = said(a, drawn(b, unit=unit))
     assert [band.unit for band in figure.bands] == [None, unit]
     # 1 - 0.025 ** (1 / 20): closed form of the exact upper limit without events.
     assert unit.high == pytest.approx(1 - 0.025 ** (1 / 20))
 
 
-def test_no_pool_and_no_title_are_refused() -> None:
+def test_no_pool_is_refused() -> None:
     with pytest.raises(ValueError, match="at least one"):
         said()
-    with pytest.raises(ValueError, match="perforation/intent=a"):
-        said(item(Show.SOME), titles={})
 
 
 def test_a_year_in_the_label_is_not_repeated() -> None:

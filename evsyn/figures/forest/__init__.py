@@ -1,6 +1,6 @@
 """The forest plot: content, layout, and nothing drawn."""
 
-from evsyn.figures.forest.build import forest_content, unit_line
+from evsyn.figures.forest.build import PoolToDraw, forest_content, unit_line
 from evsyn.figures.forest.content import (
     Band,
     ForestContent,
@@ -17,6 +17,7 @@ __all__ = [
     "ForestContent",
     "ForestWords",
     "Invented",
+    "PoolToDraw",
     "StudyLine",
     "Summary",
     "UnitLine",

@@ -1,7 +1,8 @@
 """From pooled tables to what the figure says."""
 
 import math
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from evsyn.effects.intervals import STUDY_INTERVALS
 from evsyn.figures.forest.content import (
@@ -16,28 +17,49 @@ from evsyn.pooling.answer import PoolAnswer, Row, Show
 from evsyn.pooling.result import Pooled
 from evsyn.pooling.tables import PooledTable
 from evsyn.terms import Better, Source
-from evsyn.wording.forest import IF_ONE_RATE, METHODS, ForestWords, words_at
+from evsyn.wording.forest import IF_ONE_RATE, METHODS, words_at
 from evsyn.wording.numbers import count, counted
 from evsyn.wording.rows import mark_key, mark_letters
 
 
+@dataclass(frozen=True, slots=True)
+class PoolToDraw:
+    """One pool, and what its band says beside it.
+
+    Parameters
+    ----------
+    pooled : PooledTable
+        The pool.
+    title, sentence : str
+        Name of the band, and the sentence under it.
+    short_sentence : str
+        For slides, where the full one takes too much room.
+    unit : UnitLine or None
+        The unit's own row, where it answers the same question.
+    has_rows : bool
+        Whether the studies are drawn; if not the summary stands alone, as for all studies under
+        their strata.
+    """
+
+    pooled: PooledTable
+    title: str
+    sentence: str
+    short_sentence: str = ""
+    unit: UnitLine | None = None
+    has_rows: bool = True
+
+
 def forest_content(
-    pooled: Sequence[PooledTable],
+    pools: Sequence[PoolToDraw],
     *,
     title: str,
     subtitle: str,
-    titles: Mapping[str, str],
-    sentences: Mapping[str, str],
-    short_sentences: Mapping[str, str] | None = None,
     status_line: str,
     caption: str,
     short_caption: str = "",
     better: Better,
     invented: Invented,
-    units: Mapping[str, UnitLine] | None = None,
-    without_rows: Collection[str] = (),
     show_two: bool = False,
-    words: ForestWords | None = None,
     level: float = 0.95,
     study_interval: str = "clopper_pearson",
 ) -> ForestContent:
@@ -45,28 +67,18 @@ def forest_content(
 
     Parameters
     ----------
-    pooled : sequence of PooledTable
+    pools : sequence of PoolToDraw
         One band each, in order.
     title, subtitle : str
         The outcome; the denominator and window wanted, and found.
-    titles, sentences : mapping
-        Name and sentence of each band, by the key of its question.
-    short_sentences : mapping, optional
-        Sentences for slides, where the full ones take too much room.
     status_line, caption, short_caption : str
         Words for the foot; the last for slides, where the caption takes too much room.
     better : Better
         Which way the outcome should go.
     invented : Invented
         Which of the figures are invented.
-    units : mapping, optional
-        The unit's rows, by the key of the question they answer.
-    without_rows : collection of str
-        Keys of bands that show their summary alone, as all studies under their strata.
     show_two : bool
         Whether two studies are added up and drawn; they are never pooled.
-    words : ForestWords, optional
-        Headings and legend; by default in English, at the level of the intervals.
     level : float
         Two-sided level of the row intervals.
     study_interval : str
@@ -75,44 +87,21 @@ def forest_content(
     Raises
     ------
     ValueError
-        If there is no pool, or a pool has no title or sentence.
+        If there is no pool.
     """
-    if not pooled:
+    if not pools:
         raise ValueError("a forest plot needs at least one pool")
-    keys = [item.table.question.key for item in pooled]
-    if missing := [key for key in keys if key not in titles or key not in sentences]:
-        raise ValueError(f"no title or no sentence for {', '.join(missing)}")
-    bands = tuple(
-        _band(
-            item,
-            title=titles[key],
-            sentence=sentences[key],
-            short_sentence=(short_sentences or {}).get(key, ""),
-            unit=(units or {}).get(key),
-            rows=key not in without_rows,
-            show_two=show_two,
-            level=level,
-            study_interval=study_interval,
-        )
-        for key, item in zip(keys, pooled, strict=True)
-    )
-    marks = frozenset(
-        mark
-        for key, item in zip(keys, pooled, strict=True)
-        if key not in without_rows
-        for cell in item.table.cells
-        for mark in cell.marks
-    )
+    drawn = [cell for pool in pools if pool.has_rows for cell in pool.pooled.table.cells]
     return ForestContent(
         title=title,
         subtitle=subtitle,
         better=better,
-        bands=bands,
+        bands=tuple(_band(pool, show_two, level, study_interval) for pool in pools),
         status_line=status_line,
         caption=caption,
-        mark_key=mark_key(marks),
+        mark_key=mark_key(frozenset(mark for cell in drawn for mark in cell.marks)),
         invented=invented,
-        words=words_at(level) if words is None else words,
+        words=words_at(level),
         short_caption=short_caption,
     )
 
@@ -131,18 +120,8 @@ def unit_line(
     return UnitLine(label, events, total, float(low[0]), float(high[0]), source)
 
 
-def _band(
-    item: PooledTable,
-    *,
-    title: str,
-    sentence: str,
-    short_sentence: str,
-    unit: UnitLine | None,
-    rows: bool,
-    show_two: bool,
-    level: float,
-    study_interval: str,
-) -> Band:
+def _band(pool: PoolToDraw, show_two: bool, level: float, study_interval: str) -> Band:
+    item = pool.pooled
     answer = item.answer
     reading = answer.reading
     headline = answer.rows.get(Row.HEADLINE) if answer.show.pooled else None
@@ -150,19 +129,19 @@ def _band(
     apart = reading if reading is not None and answer.show.pooled and not is_headline else None
     wider = answer.second_prediction if answer.show.verdict and reading is not None else None
     return Band(
-        title=title,
+        title=pool.title,
         counts=_counts(item),
-        lines=_lines(item, level, study_interval) if rows else (),
+        lines=_lines(item, level, study_interval) if pool.has_rows else (),
         show=answer.show,
-        sentence=sentence,
-        short_sentence=short_sentence,
+        sentence=pool.sentence,
+        short_sentence=pool.short_sentence,
         headline=None if headline is None else _summary(Row.HEADLINE, headline),
         reading=None if apart is None else _summary(apart.row, apart.pooled),
         reading_is_headline=is_headline and headline is not None,
         both=_both(answer) if show_two else None,
         prediction=_prediction(answer),
         wider_prediction=None if wider is None else (wider.low, wider.high),
-        unit=unit,
+        unit=pool.unit,
     )
 
 
