@@ -4,20 +4,14 @@ from dataclasses import replace
 
 import numpy as np
 from numpy.typing import ArrayLike
-from scipy.special import expit
 
 from evsyn.effects.arguments import as_level
 from evsyn.effects.proportions import EffectSizes, logit_effects
-from evsyn.pooling.binomial_normal.counts import Counts, read_counts
-from evsyn.pooling.binomial_normal.one_sample import (
-    BinomialNormalFit,
-    fit_binomial_normal,
-    information_shares,
-    t_limits,
-)
-from evsyn.pooling.binomial_normal.profile import tau_limits
+from evsyn.effects.scales import LOGIT
+from evsyn.pooling.binomial_normal.counts import read_counts
+from evsyn.pooling.binomial_normal.one_sample import fit_binomial_normal
+from evsyn.pooling.binomial_normal.record import with_fit
 from evsyn.pooling.heterogeneity import i2_from_q, i2_from_tau2, q_p_value, typical_variance
-from evsyn.pooling.prediction import prediction_interval
 from evsyn.pooling.records import counted_record
 from evsyn.pooling.result import Pooled, Status
 from evsyn.pooling.studies import study_rows, weighted_mean
@@ -65,11 +59,14 @@ def pool_binomial_normal(events: ArrayLike, total: ArrayLike, *, level: float = 
     )
     if counted is not None:
         return replace(counted, model=MODEL)
-    bare = Pooled(MODEL, "logit", BETWEEN, INTERVAL, level, counts.k, Status.NO_STUDY)
+    bare = Pooled(MODEL, LOGIT.name, BETWEEN, INTERVAL, level, counts.k, Status.NO_STUDY)
     if not counts.k:
         return bare
     fit = fit_binomial_normal(counts.events, counts.total)
-    return _with_fit(_with_q(bare, effects, fit.tau), counts, fit)
+    with_q = _with_q(bare, effects, fit.tau)
+    if not fit.converged:
+        return replace(with_q, status=Status.NOT_CONVERGED, converged=False, i2=np.nan)
+    return with_fit(with_q, counts, fit, LOGIT)
 
 
 def _with_q(bare: Pooled, effects: EffectSizes, tau: float) -> Pooled:
@@ -86,32 +83,4 @@ def _with_q(bare: Pooled, effects: EffectSizes, tau: float) -> Pooled:
         i2=float(i2_from_tau2(np.array([tau**2]), typical_variance(common, studies.k))[0]),
         i2_from_q=float(i2_from_q(common.q, df)[0]),
         notes=("half_added_in_q",) * bool(effects.corrected.any()),
-    )
-
-
-def _with_fit(bare: Pooled, counts: Counts, fit: BinomialNormalFit) -> Pooled:
-    """Add what the fit gives, or say that there is none."""
-    if not fit.converged:
-        return replace(bare, status=Status.NOT_CONVERGED, converged=False, i2=np.nan)
-    low, high = t_limits(fit.mu, fit.se, fit.k - 1, bare.level)
-    new_low, new_high, new_df = prediction_interval(
-        fit.mu, fit.se, fit.tau**2, fit.k, level=bare.level
-    )
-    tau_low, tau_high = tau_limits(counts, fit, level=bare.level)
-    return replace(
-        bare,
-        status=Status.POOLED,
-        estimate=float(expit(fit.mu)),
-        low=float(expit(low)),
-        high=float(expit(high)),
-        estimate_on_scale=fit.mu,
-        se_on_scale=fit.se,
-        tau2=fit.tau**2,
-        tau2_low=tau_low**2,
-        tau2_high=tau_high**2,
-        prediction_low=float(expit(new_low)),
-        prediction_high=float(expit(new_high)),
-        prediction_df=float(new_df),
-        weights=information_shares(counts, fit),
-        notes=bare.notes + ("tau2_at_zero",) * (fit.tau == 0),
     )

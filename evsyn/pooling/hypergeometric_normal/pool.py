@@ -7,18 +7,12 @@ import numpy as np
 from evsyn.effects.scales import LOG
 from evsyn.effects.two_arms import TwoArms, log_odds_ratios
 from evsyn.pooling.between_study import NO_SPREAD
-from evsyn.pooling.binomial_normal.one_sample import (
-    BinomialNormalFit,
-    fit_one_sample,
-    information_shares,
-    t_limits,
-)
-from evsyn.pooling.binomial_normal.profile import tau_limits
+from evsyn.pooling.binomial_normal.one_sample import fit_one_sample
+from evsyn.pooling.binomial_normal.record import with_fit
 from evsyn.pooling.functions import effect_records
 from evsyn.pooling.grid import overall
 from evsyn.pooling.heterogeneity import i2_from_tau2, typical_variance
-from evsyn.pooling.hypergeometric_normal.tables import ConditionalTables, conditional_tables
-from evsyn.pooling.prediction import prediction_interval
+from evsyn.pooling.hypergeometric_normal.tables import conditional_tables
 from evsyn.pooling.result import Pooled, Status
 from evsyn.pooling.studies import study_rows, weighted_mean
 
@@ -66,7 +60,7 @@ def pool_hypergeometric_normal(arms: TwoArms, *, level: float) -> Pooled:
     fit = fit_one_sample(tables)
     if not fit.converged:
         return replace(bare, status=Status.NOT_CONVERGED, converged=False)
-    return _with_fit(_with_i2(bare, arms, fit.tau), tables, fit)
+    return with_fit(_with_i2(bare, arms, fit.tau), tables, fit, LOG)
 
 
 def _with_q(arms: TwoArms, level: float) -> Pooled:
@@ -97,30 +91,3 @@ def _with_i2(bare: Pooled, arms: TwoArms, tau: float) -> Pooled:
     rows = study_rows(effects.estimate, effects.variance, np.ones((1, bare.k), dtype=np.bool_))
     typical = typical_variance(weighted_mean(rows, rows.no_spread), rows.k)
     return replace(bare, i2=float(i2_from_tau2(np.array([tau**2]), typical)[0]))
-
-
-def _with_fit(bare: Pooled, tables: ConditionalTables, fit: BinomialNormalFit) -> Pooled:
-    def back(log_ratio: float) -> float:
-        return float(LOG.back(np.array(log_ratio)))
-
-    low, high = t_limits(fit.mu, fit.se, fit.k - 1, bare.level)
-    new_low, new_high, new_df = prediction_interval(
-        fit.mu, fit.se, fit.tau**2, fit.k, level=bare.level
-    )
-    tau_low, tau_high = tau_limits(tables, fit, level=bare.level)
-    return replace(
-        bare,
-        estimate=back(fit.mu),
-        low=back(low),
-        high=back(high),
-        estimate_on_scale=fit.mu,
-        se_on_scale=fit.se,
-        tau2=fit.tau**2,
-        tau2_low=tau_low**2,
-        tau2_high=tau_high**2,
-        prediction_low=back(float(new_low)),
-        prediction_high=back(float(new_high)),
-        prediction_df=float(new_df),
-        weights=information_shares(tables, fit),
-        notes=bare.notes + ("tau2_at_zero",) * (fit.tau == 0),
-    )
