@@ -50,6 +50,10 @@ class Outcome(Record):
     do_not_pool: Text | None = Field(
         default=None, description="reason why counts are shown and not pooled"
     )
+    counted_as: Text | None = Field(
+        default=None,
+        description="the stage or step of a case it counts, as 'placed' or 'not stoma'",
+    )
 
 
 class LabelledStratum(Record):
@@ -125,6 +129,82 @@ class Comparison(Record):
     )
 
 
+class Step(Record):
+    """Something that may happen to a case beside the stages of the flow."""
+
+    label: Text = Field(description="the step in words, as 'had a stoma made'")
+    within: Name = Field(description="the stage or step it can only happen within")
+    complication: bool = Field(
+        default=False, description="true where a unit counts it early and late"
+    )
+
+
+class DeviceEnd(Record):
+    """Where a device may have ended."""
+
+    label: Text = Field(description="the end in words, as 'removed at the operation'")
+    of: Name | None = Field(
+        default=None, description="the step or complication its patient must have had, if any"
+    )
+
+
+class Course(Record):
+    """What may happen to a case, so that a unit's figures can be held together."""
+
+    early_days: Annotated[int, Field(ge=1)] = Field(
+        default=30, description="a complication is early up to this day, late after it"
+    )
+    steps: dict[Name, Step] = Field(
+        default_factory=dict, description="steps and complications beside the flow, by name"
+    )
+    patients_end: dict[Name, Text] = Field(
+        default_factory=dict, description="where a patient may have ended, being alive included"
+    )
+    patients_end_of: Name | None = Field(
+        default=None, description="the stage of which each patient ended somewhere"
+    )
+    devices_end: dict[Name, DeviceEnd] = Field(
+        default_factory=dict, description="where a device may have ended"
+    )
+    devices_of: Name | None = Field(
+        default=None, description="the stage at which a patient holds a device"
+    )
+
+
+class Primary(Record):
+    """The one indicator that is looked at first, named before the figures are seen."""
+
+    outcome: Name = Field(description="outcome, by its name")
+    stratum: Name | None = Field(default=None, description="stratum, where it is a level")
+    level: Name | None = Field(default=None, description="level, where it is one")
+
+
+class Target(Record):
+    """A fixed rate around which a performance funnel may be drawn."""
+
+    rate: Annotated[float, Field(gt=0, lt=1)] = Field(description="the rate, as 0.074")
+    according_to: Text = Field(description="who set it, and from what")
+    decided_on: Day = Field(description="when it was set")
+
+
+class AuditPlan(Record):
+    """What was settled about a unit's audit before its figures were seen."""
+
+    primary: Primary | None = Field(default=None, description="the one primary indicator")
+    targets: dict[Name, Target] = Field(
+        default_factory=dict, description="fixed target of an outcome, by the outcome's name"
+    )
+    alert: Annotated[float, Field(gt=0.5, lt=1)] = Field(
+        default=0.95, description="level of the alert line around a fixed target"
+    )
+    alarm: Annotated[float, Field(gt=0.5, lt=1)] = Field(
+        default=0.998, description="level of the alarm line around a fixed target"
+    )
+    roles: dict[Name, Text] = Field(
+        default_factory=dict, description="roles an operator may have, and their words"
+    )
+
+
 class Pooling(Record):
     """Choices that settle how counts are pooled; all have defaults."""
 
@@ -178,3 +258,5 @@ class Plan(Record):
         default_factory=Characteristics, description="declared facts about studies and arms"
     )
     pooling: Pooling = Field(default_factory=Pooling, description="pooling choices")
+    course: Course = Field(default_factory=Course, description="what may happen to a case")
+    audit: AuditPlan = Field(default_factory=AuditPlan, description="what settles a unit's audit")
