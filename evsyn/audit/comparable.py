@@ -88,7 +88,7 @@ def _windows(window: str, table: CellTable, plan: Plan) -> tuple[tuple[Differs, 
         return (), True, True
     found = {cell.window for cell in table.cells}
     if found == {window} and window != NOT_STATED:
-        is_open = plan.windows[window].days is None
+        is_open = plan.windows[window].is_open
         return ((Differs.WINDOW_OPEN,) if is_open else ()), True, True
     ours = _days(window, plan)
     theirs = _days(next(iter(found)), plan) if len(found) == 1 else None

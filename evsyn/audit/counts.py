@@ -18,7 +18,9 @@ class UnitTally:
     question : Question
         Outcome and level.
     events, total : int
-        The count.
+        The count, of cases whose outcome is known.
+    unknown : int
+        Cases of the same denominator whose outcome is not known.
     basis, window : str
         Its denominator basis and window.
     is_split : bool
@@ -32,6 +34,7 @@ class UnitTally:
     question: Question
     events: int
     total: int
+    unknown: int
     basis: str
     window: str
     is_split: bool
@@ -91,7 +94,8 @@ def _tally(question: Question, groups: list[Group]) -> list[UnitTally]:
             UnitTally(
                 question=question,
                 events=sum(count.events for count in alike),
-                total=sum(count.total for count in alike),
+                total=sum(count.total - count.unknown for count in alike),
+                unknown=sum(count.unknown for count in alike),
                 basis=basis,
                 window=window,
                 is_split=len(kinds) > 1,

@@ -10,59 +10,15 @@ from evsyn.audit.case_mix import MixRow, case_mix
 from evsyn.audit.comparable import Comparable, Differs, comparable
 from evsyn.audit.comparison import Comparison, compare
 from evsyn.audit.counts import UnitTally, tallies
-from evsyn.audit.predictive import MOST_CASES, knows_spread, spread_used
+from evsyn.audit.exact import exact_interval, one_sided_limit
+from evsyn.audit.extremes import Extremes, extremes
+from evsyn.audit.reasons import Caveat, Reason, caveats, no_comparison, no_verdict
 from evsyn.audit.verdict import Verdict
 from evsyn.cells.cell import Question
-from evsyn.effects.intervals import clopper_pearson, one_sided_full_limit, one_sided_zero_limit
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.unit import Unit
-from evsyn.pooling.answer import Show
 from evsyn.pooling.tables import PooledTable
-from evsyn.terms import OVERALL, UNPLACED, Better, CountedBy, Interval, Source
-
-LEVEL = 0.95
-
-
-class Reason(StrEnum):
-    """Why a count is not compared, or gets no verdict."""
-
-    NOT_POOLED = "not_pooled"
-    NO_STUDY = "no_study"
-    ONE_STUDY = "one_study"
-    TWO_STUDIES = "two_studies"
-    ALL_ZERO = "all_zero"
-    ALL_FULL = "all_full"
-    REFUSED = "not_pooled_by_plan"
-    NO_READING = "no_row_to_read"
-    BASIS = "basis_differs"
-    TOO_MANY_CASES = "too_many_cases"
-    CASE_MIX = "case_mix"
-    FEW_STUDIES = "three_or_four_studies"
-    NO_SPREAD = "spread_unknown"
-    TOO_FEW_CASES = "too_few_cases"
-    WINDOW = "window_forbids_it"
-
-
-class Caveat(StrEnum):
-    """What to bear in mind, beside how the denominators and windows differ."""
-
-    UNRELIABLE = "unreliable"
-    SPREAD_GUESSED = "spread_guessed"
-    SPREAD_NEAR_NOTHING = "spread_near_nothing"
-    UNPLACED = "mixed_or_not_stated"
-    SPLIT = "groups_not_added"
-    PARTIAL = "groups_missing"
-    NOT_BY_PATIENT = "not_counted_by_patient"
-
-
-_NO_ROW = {
-    Show.NOTHING: Reason.NO_STUDY,
-    Show.ONE: Reason.ONE_STUDY,
-    Show.TWO: Reason.TWO_STUDIES,
-    Show.ALL_ZERO: Reason.ALL_ZERO,
-    Show.ALL_FULL: Reason.ALL_FULL,
-    Show.REFUSED: Reason.REFUSED,
-}
+from evsyn.terms import OVERALL, Better, Interval, Source
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,13 +30,15 @@ class Standing:
     outcome, stratum, level : str
         What was counted; stratum and level are ``overall`` for the unit's whole.
     events, total : int
-        The count.
+        The count, of cases whose outcome is known.
+    unknown : int
+        Further cases of the denominator whose outcome is not known.
     basis, window : str
         Its denominator basis and window.
     better : Better
         Whether fewer or more events are welcome.
-    interval : Interval
-        Exact two-sided 95% interval.
+    interval : Interval or None
+        Exact two-sided 95% interval; ``None`` where the count may not be read as a share.
     one_sided : float or None
         One-sided 95% limit: upper where there was no event, lower where there was nothing else.
     benchmark : Benchmark or None
@@ -93,6 +51,12 @@ class Standing:
         How denominator and window differ from the pool's.
     caveats : tuple of Caveat
         What else to bear in mind.
+    extremes : Extremes or None
+        The count at its best and at its worst, where outcomes are not known.
+    followed_months : float or None
+        Median follow-up in months, where the window ends only with follow-up.
+    is_primary : bool
+        Whether the plan names it as the one primary indicator.
     mix : tuple of MixRow
         For the unit's whole: both case mixes; empty where the plan does not pool the outcome.
     sources : tuple of Source
@@ -104,16 +68,20 @@ class Standing:
     level: str
     events: int
     total: int
+    unknown: int
     basis: str
     window: str
     better: Better
-    interval: Interval
+    interval: Interval | None
     one_sided: float | None
     benchmark: Benchmark | None
     comparison: Comparison | None
     reason: Reason | None
     differs: tuple[Differs, ...]
     caveats: tuple[Caveat, ...]
+    extremes: Extremes | None
+    followed_months: float | None
+    is_primary: bool
     mix: tuple[MixRow, ...]
     sources: tuple[Source, ...]
 
@@ -167,7 +135,9 @@ def _standing(
     judged = Comparable(())
     if held is not None and held.table.cells:
         judged = comparable(tally.basis, tally.window, held.table, plan)
-    reason = _no_comparison(tally, held, judged)
+    reason = no_comparison(tally, unit, held, judged, plan)
+    is_share = reason is not Reason.NO_FOLLOW_UP
+    years = period_years(unit)
     comparison = None
     if held is not None and reason is None:
         comparison = compare(
@@ -175,11 +145,11 @@ def _standing(
             tally.total,
             held.answer,
             better=better,
-            years=period_years(unit),
+            years=years,
             more=judged.more,
             fewer=judged.fewer,
         )
-        reason = _no_verdict(comparison, held, tally.total)
+        reason = no_verdict(comparison, held, tally.total)
     is_pooled = plan.outcomes[question.outcome].do_not_pool is None
     shows_mix = question.stratum == OVERALL and is_pooled
     return Standing(
@@ -188,80 +158,48 @@ def _standing(
         level=question.level,
         events=tally.events,
         total=tally.total,
+        unknown=tally.unknown,
         basis=tally.basis,
         window=tally.window,
         better=better,
-        interval=exact_interval(tally.events, tally.total),
-        one_sided=_one_sided(tally.events, tally.total),
+        interval=exact_interval(tally.events, tally.total) if is_share else None,
+        one_sided=one_sided_limit(tally.events, tally.total) if is_share else None,
         benchmark=None if held is None else benchmark(held, tuple(unit.own_studies)),
         comparison=comparison,
         reason=reason,
         differs=judged.differs,
-        caveats=_caveats(tally, unit, held, comparison),
+        caveats=caveats(tally, unit, held, comparison, plan),
+        extremes=extremes(
+            tally.events,
+            tally.total,
+            tally.unknown if is_share else 0,
+            better=better,
+            comparison=comparison,
+            answer=None if held is None else held.answer,
+            years=years,
+            more=judged.more,
+            fewer=judged.fewer,
+        ),
+        followed_months=_followed_months(tally, unit, plan),
+        is_primary=_is_primary(question, plan),
         mix=case_mix(unit, plan, question.outcome, pooled) if shows_mix else (),
         sources=tally.sources,
     )
 
 
-def exact_interval(events: int, total: int) -> Interval:
-    """Return the exact two-sided 95% interval of one count."""
-    low, high = clopper_pearson([events], [total], level=LEVEL)
-    return Interval(float(low[0]), float(high[0]), LEVEL, "clopper_pearson")
-
-
-def _one_sided(events: int, total: int) -> float | None:
-    if events == 0:
-        return float(one_sided_zero_limit([total])[0])
-    if events == total:
-        return float(one_sided_full_limit([total])[0])
-    return None
-
-
-def _no_comparison(tally: UnitTally, held: PooledTable | None, judged: Comparable) -> Reason | None:
-    if held is None:
-        return Reason.NOT_POOLED
-    show = held.answer.show
-    if show in _NO_ROW:
-        return _NO_ROW[show]
-    reading = held.answer.reading
-    if reading is None or spread_used(reading) is None:
-        return Reason.NO_READING
-    if not judged.at_all:
-        return Reason.BASIS
-    if tally.total > MOST_CASES:
-        return Reason.TOO_MANY_CASES
-    return Reason.CASE_MIX if tally.question.stratum == OVERALL else None
-
-
-def _no_verdict(comparison: Comparison, held: PooledTable, total: int) -> Reason | None:
-    if comparison.verdict is not Verdict.NONE:
+def _followed_months(tally: UnitTally, unit: Unit, plan: Plan) -> float | None:
+    window = plan.windows.get(tally.window)
+    if window is None or not window.is_open or unit.followed is None:
         return None
-    if not held.answer.show.verdict:
-        return Reason.FEW_STUDIES
-    reading = held.answer.reading
-    if reading is not None and not knows_spread(reading):
-        return Reason.NO_SPREAD
-    reach = comparison.limits
-    # The range leaves room on neither side, whatever may be said.
-    if reach.low == 0 and reach.high == total:
-        return Reason.TOO_FEW_CASES
-    return Reason.WINDOW
+    return unit.followed.median_months
 
 
-def _caveats(
-    tally: UnitTally, unit: Unit, held: PooledTable | None, comparison: Comparison | None
-) -> tuple[Caveat, ...]:
-    show = None if held is None or comparison is None else held.answer.show
-    told = {
-        Caveat.UNRELIABLE: show is Show.FEW,
-        Caveat.SPREAD_GUESSED: show in (Show.FEW, Show.SOME),
-        Caveat.SPREAD_NEAR_NOTHING: comparison is not None and comparison.used_larger_spread,
-        Caveat.UNPLACED: tally.question.level == UNPLACED,
-        Caveat.SPLIT: tally.is_split,
-        Caveat.PARTIAL: tally.is_partial,
-        Caveat.NOT_BY_PATIENT: unit.counted_by is not CountedBy.PATIENT,
-    }
-    return tuple(caveat for caveat, holds in told.items() if holds)
+def _is_primary(question: Question, plan: Plan) -> bool:
+    named = plan.audit.primary
+    if named is None:
+        return False
+    asked = Question(named.outcome, named.stratum or OVERALL, named.level or OVERALL)
+    return question == asked
 
 
 def _plain(value: object) -> object:

@@ -26,6 +26,16 @@ class Window(Record):
     days: Annotated[int, Field(ge=0)] | None = Field(
         default=None, description="its length in days; left out where it has no fixed end"
     )
+    ends: Text | None = Field(
+        default=None,
+        description="for one without a length: the event that ends it, as 'the planned operation'; "
+        "without either it is open, and its events depend on how long cases were followed",
+    )
+
+    @property
+    def is_open(self) -> bool:
+        """Whether it ends only with follow-up."""
+        return self.days is None and self.ends is None
 
 
 class Outcome(Record):

@@ -5,7 +5,8 @@ from typing import Any
 from evsyn.audit.ascertainment import ascertainment
 from evsyn.audit.comparison import Comparison
 from evsyn.audit.looks import looks
-from evsyn.audit.standing import Reason, Standing, standings
+from evsyn.audit.reasons import Reason
+from evsyn.audit.standing import Standing, standings
 from evsyn.cells.cell import Question
 from evsyn.extraction.load import CheckedUnit
 from evsyn.extraction.plan import LabelledStratum, Plan
@@ -127,12 +128,12 @@ def _table(placed: tuple[Standing, ...], plan: Plan) -> str:
     rows = []
     for standing in placed:
         label = f"{plan.outcomes[standing.outcome].label}, {group_words(standing, plan)}"
-        share = standing.events / standing.total
+        share, limits = standing.events / standing.total, standing.interval
         rows.append(
             (
                 label,
                 count(standing.events, standing.total),
-                cell(share, standing.interval.low, standing.interval.high),
+                "" if limits is None else cell(share, limits.low, limits.high),
                 _ordinary(standing.comparison, standing.total),
                 _verdict(standing, compared),
             )

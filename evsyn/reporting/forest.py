@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from evsyn.audit.standing import Reason, Standing, standings
+from evsyn.audit.reasons import Reason
+from evsyn.audit.standing import Standing, standings
 from evsyn.cells.cell import Question
 from evsyn.cells.levels import labelled_strata, level_names
 from evsyn.extraction.load import CheckedUnit

@@ -18,6 +18,13 @@ class CountedBy(StrEnum):
     DEVICE = "device"
 
 
+class Audience(StrEnum):
+    """Who is to see a unit's own figures."""
+
+    INSIDE = "inside"
+    OUTSIDE = "outside"
+
+
 class TextRead(StrEnum):
     """How much of a paper the extractor read."""
 

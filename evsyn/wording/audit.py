@@ -4,11 +4,13 @@ from evsyn.audit.ascertainment import Ascertainment
 from evsyn.audit.benchmark import Benchmark
 from evsyn.audit.looks import Looks
 from evsyn.audit.power import cases_to_exclude
-from evsyn.audit.standing import Reason, Standing
+from evsyn.audit.reasons import Reason
+from evsyn.audit.standing import Standing
 from evsyn.cells.levels import level_names
 from evsyn.extraction.plan import Plan
 from evsyn.terms import NOT_STATED, OVERALL
 from evsyn.wording.audit_caveats import caveat_sentences, reason_sentences
+from evsyn.wording.audit_unknown import NO_FOLLOW_UP, unknown_sentence
 from evsyn.wording.audit_verdict import (
     ORDINARY_MEANS,
     average_sentence,
@@ -100,11 +102,14 @@ def standing_sentences(standing: Standing, plan: Plan) -> tuple[str, ...]:
         comparison, the counts of both sides and the reason.
     """
     said = [count_sentence(standing, plan), one_sided_sentence(standing)]
+    said.append(unknown_sentence(standing))
     comparison, found = standing.comparison, standing.benchmark
     is_used = comparison is not None or standing.reason is Reason.CASE_MIX
     if is_used and found is not None and found.row is not None:
         said.append(benchmark_sentence(found, plan.population))
-    if comparison is None:
+    if standing.reason is Reason.NO_FOLLOW_UP:
+        said.append(NO_FOLLOW_UP)
+    elif comparison is None:
         said += reason_sentences(standing, plan)
     else:
         events = plan.outcomes[standing.outcome].events
@@ -136,6 +141,10 @@ def count_sentence(standing: Standing, plan: Plan) -> str:
     when = ""
     if standing.window != NOT_STATED and standing.window in plan.windows:
         when = f", {plan.windows[standing.window].label}"
+    if standing.followed_months is not None:
+        when += f" (median {standing.followed_months:g} months)"
+    if standing.interval is None:
+        return f"{outcome.label}, {group_words(standing, plan)}: {number} {total}{when}."
     share = percent(standing.events / standing.total)
     limits = span(standing.interval.low, standing.interval.high)
     return (

@@ -2,7 +2,9 @@
 
 from evsyn.audit.case_mix import MixRow
 from evsyn.audit.comparable import Differs
-from evsyn.audit.standing import Caveat, Reason, Standing, exact_interval
+from evsyn.audit.exact import exact_interval
+from evsyn.audit.reasons import Caveat, Reason
+from evsyn.audit.standing import Standing
 from evsyn.cells.levels import level_names
 from evsyn.extraction.plan import Plan
 from evsyn.terms import AS_PRINTED, NOT_STATED, Interval
@@ -44,6 +46,9 @@ _CAVEATS = {
     ),
     Caveat.PARTIAL: "Not every group of this level reports the outcome.",
     Caveat.NOT_BY_PATIENT: "The unit does not count by patient, as most studies do.",
+    Caveat.FOLLOWED_SHORTER: (
+        "Not every case was followed to the end of the window, so events may have been missed."
+    ),
 }
 
 _DIFFERS = {
@@ -87,7 +92,7 @@ def reason_sentences(standing: Standing, plan: Plan) -> list[str]:
 
 def _both_counts(standing: Standing) -> list[str]:
     found = standing.benchmark
-    if found is None or found.k == 0:
+    if found is None or found.k == 0 or standing.interval is None:
         return []
     studies = counted(found.k, "study", "studies")
     if found.events is None or found.total is None:

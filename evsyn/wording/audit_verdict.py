@@ -3,7 +3,8 @@
 from evsyn.audit.comparable import Differs
 from evsyn.audit.comparison import AtSpread, Comparison
 from evsyn.audit.power import Power
-from evsyn.audit.standing import Reason, Standing
+from evsyn.audit.reasons import Reason
+from evsyn.audit.standing import Standing
 from evsyn.audit.verdict import Tails, Verdict
 from evsyn.terms import Better
 from evsyn.wording.numbers import count, counted, frequency, percent, spread

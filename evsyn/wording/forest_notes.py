@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from evsyn.audit.standing import Reason
+from evsyn.audit.reasons import Reason
 from evsyn.cells.levels import labelled_strata, studies_stating
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review

@@ -7,9 +7,11 @@ import pytest
 
 from evsyn.audit.ascertainment import ascertainment, period_years
 from evsyn.audit.comparable import Differs
+from evsyn.audit.exact import exact_interval
 from evsyn.audit.looks import looks
 from evsyn.audit.predictive import MOST_CASES, student
-from evsyn.audit.standing import Caveat, Reason, exact_interval, standings
+from evsyn.audit.reasons import Caveat, Reason
+from evsyn.audit.standing import standings
 from evsyn.audit.verdict import Verdict, limits, verdict
 from evsyn.cells.cell import Question
 from evsyn.pooling.answer import Centre, Show

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from evsyn.audit.standing import Reason
+from evsyn.audit.reasons import Reason
 from evsyn.cells.cell import Cell, Question
 from evsyn.extraction.load import read_review
 from evsyn.pooling.answer import PoolAnswer, Show

@@ -1,0 +1,41 @@
+"""Which studies of the review may be the unit's own, in words."""
+
+from collections.abc import Sequence
+
+from evsyn.audit.own_series import Likeness, OwnAlarm
+
+NOT_CHECKED = (
+    "Whether the benchmark holds the unit's own series could not be checked: the file names "
+    "neither 'centres' nor 'team' under which the unit has published."
+)
+
+_SHARED = {
+    Likeness.CENTRE: "names the unit's centre {shared}",
+    Likeness.AUTHOR: "has the unit's author {shared}",
+    Likeness.OVERLAP: "shares patients with the unit's own {shared}",
+}
+
+
+def alarm_sentences(alarms: Sequence[OwnAlarm], *, can_check: bool) -> tuple[str, ...]:
+    """Name each study that may hold the unit's own patients and stays in the benchmark.
+
+    Parameters
+    ----------
+    alarms : sequence of OwnAlarm
+        The studies.
+    can_check : bool
+        Whether the unit says under which names it has published.
+    """
+    said = [
+        f"Overlap alarm: {alarm.label} ({alarm.study}) {_shared(alarm)} and is still in the "
+        "benchmark. If these are the unit's own patients, list it under 'own_studies'."
+        for alarm in alarms
+    ]
+    return tuple(said) if said or can_check else (NOT_CHECKED,)
+
+
+def _shared(alarm: OwnAlarm) -> str:
+    said = _SHARED[alarm.likeness].format(shared=alarm.shared)
+    if alarm.likeness is Likeness.OVERLAP or alarm.dates_meet is None:
+        return said
+    return f"{said}, in {'overlapping' if alarm.dates_meet else 'other'} years,"
