@@ -17,6 +17,13 @@ if TYPE_CHECKING:
 WIDTH = 80
 
 review_argument = click.argument("review", type=click.Path(path_type=Path))
+audience_option = click.option(
+    "--for",
+    "audience",
+    required=True,
+    type=click.Choice(["inside", "outside"]),
+    help="Who will see it. Outside, small counts are hidden and others rounded. No default.",
+)
 json_option = click.option("--json", "as_json", is_flag=True, help="Print fields for programs.")
 
 

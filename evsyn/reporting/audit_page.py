@@ -78,7 +78,11 @@ def audit_text(review: Review, checked: CheckedUnit) -> str:
     parts += ["", *(paragraph(said) for said in closing_sentences(looks(placed)))]
     if checked.findings:
         name = counted(len(checked.findings), "remark", "remarks")
-        parts += ["", f"{name} on the unit's file", findings_text(unit.unit, 1, checked.findings)]
+        parts += [
+            "",
+            f"{name} on the unit's file",
+            findings_text(unit.unit, 1, checked.findings, of_unit=True),
+        ]
     return "\n".join(parts)
 
 

@@ -13,7 +13,12 @@ WIDTH = 80
 
 
 def findings_text(
-    folder: str, studies: int | None, findings: Sequence[Finding], *, invented: bool = False
+    folder: str,
+    studies: int | None,
+    findings: Sequence[Finding],
+    *,
+    invented: bool = False,
+    of_unit: bool = False,
 ) -> str:
     """Return the sentence, the three findings that matter most, then the rest.
 
@@ -27,9 +32,14 @@ def findings_text(
         All findings, the gravest first.
     invented : bool
         Whether the review is made up.
+    of_unit : bool
+        Whether the file holds a unit's figures, not a review.
     """
     mark = f" ({INVENTED})" if invented else ""
-    first = _sentence(f"{folder}{mark}", studies, findings)
+    read = "not usable" if studies is None else f"{counted(studies, 'study', 'studies')} read"
+    if of_unit and studies is not None:
+        read = "the unit's figures read"
+    first = f"{folder}{mark}: {read}; {_numbers(findings)}."
     lines = [fill(first, WIDTH, break_on_hyphens=False, break_long_words=False)]
     if findings:
         rest = findings[FIRST:]
@@ -55,13 +65,12 @@ def findings_json(folder: str, studies: int | None, findings: Sequence[Finding])
     }
 
 
-def _sentence(folder: str, studies: int | None, findings: Sequence[Finding]) -> str:
-    read = "not usable" if studies is None else f"{counted(studies, 'study', 'studies')} read"
+def _numbers(findings: Sequence[Finding]) -> str:
     answered = sum(finding.answer is not None for finding in findings)
     return (
-        f"{folder}: {read}; {counted(_number(findings, Severity.FAULT), 'fault', 'faults')}, "
+        f"{counted(_number(findings, Severity.FAULT), 'fault', 'faults')}, "
         f"{counted(sum(f.is_open for f in findings), 'open doubt', 'open doubts')} "
-        f"({answered} answered), {counted(_number(findings, Severity.NOTE), 'note', 'notes')}."
+        f"({answered} answered), {counted(_number(findings, Severity.NOTE), 'note', 'notes')}"
     )
 
 
