@@ -47,7 +47,8 @@ def tallies(unit: Unit, plan: Plan) -> tuple[UnitTally, ...]:
 
     Outcomes and levels stand in the plan's order; a stratum that no group labels is passed over;
     groups whose level is mixed or not stated share one level. Counts on different bases or
-    windows are not added: each stands for itself.
+    windows are not added: each stands for itself. A level of which no outcome is known gives no
+    count; its cases are among the unknown ones of the whole.
 
     Parameters
     ----------
@@ -90,6 +91,8 @@ def _tally(question: Question, groups: list[Group]) -> list[UnitTally]:
     made = []
     for basis, window in kinds:
         alike = [count for count in counts if (count.of, count.window) == (basis, window)]
+        if all(count.unknown == count.total for count in alike):
+            continue
         made.append(
             UnitTally(
                 question=question,
