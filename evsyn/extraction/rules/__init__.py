@@ -3,6 +3,7 @@
 from evsyn.extraction.rules import (
     arms_nest,
     citation_thin,
+    course_known,
     dates_in_order,
     denominator_assumed,
     derivation_differs,
@@ -26,6 +27,7 @@ from evsyn.extraction.rules import (
 #: Order of weight: the first findings shown are those of the first rules here.
 REVIEW_RULES = (
     names_known.RULE,
+    course_known.RULE,
     names_unique.RULE,
     events_within_total.RULE,
     arms_nest.RULE,
