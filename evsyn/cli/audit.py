@@ -4,13 +4,15 @@ from pathlib import Path
 
 import click
 
-from evsyn.cli.options import json_option, readable_review, readable_unit, say
+from evsyn.cli.options import audience_option, json_option, readable_review, readable_unit, say
 
 
 @click.command(
     "audit",
     short_help="Set a unit's own figures against a review.",
-    epilog="Example: evsyn audit studies/demo/unit-hollowmere.yaml --against studies/demo",
+    epilog=(
+        "Example: evsyn audit studies/demo/unit-hollowmere.yaml --against studies/demo --for inside"
+    ),
 )
 @click.argument("unit", type=click.Path(path_type=Path))
 @click.option(
@@ -20,8 +22,9 @@ from evsyn.cli.options import json_option, readable_review, readable_unit, say
     type=click.Path(path_type=Path),
     help="Folder of the review.",
 )
+@audience_option
 @json_option
-def command(unit: Path, review: Path, as_json: bool) -> None:
+def command(unit: Path, review: Path, audience: str, as_json: bool) -> None:
     """Place each count of the file UNIT among what ordinary units of its size see.
 
     The comparison is with the range between settings, not with the average alone; each verdict

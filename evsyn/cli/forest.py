@@ -25,6 +25,12 @@ EXTENSIONS = (".png", ".svg", ".pdf")
     help="A unit file, whose rows stand in the bands they answer.",
 )
 @click.option(
+    "--for",
+    "audience",
+    type=click.Choice(["inside", "outside"]),
+    help="With --unit: who will see the figure. No default.",
+)
+@click.option(
     "--sheet",
     type=click.Choice(["page", "slide", "screen"]),
     default="page",
@@ -46,6 +52,7 @@ def command(
     outcome: str,
     strata: tuple[str, ...],
     unit: Path | None,
+    audience: str | None,
     sheet: str,
     show_two: bool,
     output: Path,
@@ -59,18 +66,25 @@ def command(
     from evsyn.figures.formats import A4, SLIDE, web
     from evsyn.figures.write import write_figure
     from evsyn.reporting.forest import forest_of
+    from evsyn.terms import Audience
+    from evsyn.wording.audience import NOT_RELEASED
 
     if output.suffix.lower() not in EXTENSIONS:
         refuse(f"'{output.name}' must end in .png, .svg or .pdf.")
     if len(set(strata)) > 1:
         refuse("A forest plot shows one stratum: give --by once, and draw a figure for each.")
     stratum = strata[0] if strata else None
+    if (unit is None) is not (audience is None):
+        refuse("A unit's row is drawn for someone: give --unit and --for inside|outside together.")
     read = readable_review(review)
     known(outcome, read.plan.outcomes, "an outcome")
     if stratum is not None:
         known(stratum, read.plan.strata, "a stratum")
     checked = None if unit is None else readable_unit(unit, read)
-    content = forest_of(read, outcome, stratum, checked, show_two=show_two)
+    if checked is not None and audience == Audience.OUTSIDE and checked.unit.release is None:
+        refuse(f"{unit}: {NOT_RELEASED}")
+    seen_by = None if audience is None else Audience(audience)
+    content = forest_of(read, outcome, stratum, checked, audience=seen_by, show_two=show_two)
     sheets = {"page": A4, "slide": SLIDE, "screen": web(900)}
     try:
         written = write_figure(forest_layout(content, sheets[sheet]), output)

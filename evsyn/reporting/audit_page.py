@@ -2,21 +2,20 @@
 
 from typing import Any
 
-from evsyn.audit.ascertainment import ascertainment
 from evsyn.audit.comparison import Comparison
-from evsyn.audit.looks import looks
+from evsyn.audit.own_series import names_itself
 from evsyn.audit.reasons import Reason
-from evsyn.audit.standing import Standing, standings
-from evsyn.cells.cell import Question
+from evsyn.audit.standing import Standing
+from evsyn.audit.unit_audit import unit_audit
 from evsyn.extraction.load import CheckedUnit
-from evsyn.extraction.plan import LabelledStratum, Plan
+from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
-from evsyn.pooling.review import answer_questions, questions
 from evsyn.reporting.findings import findings_text
 from evsyn.reporting.json_text import json_text
 from evsyn.reporting.plain_table import plain_table
 from evsyn.reporting.pool_text import paragraph
-from evsyn.terms import OVERALL
+from evsyn.terms import OVERALL, Audience
+from evsyn.wording.audience import INSIDE_MARK
 from evsyn.wording.audit import (
     ascertainment_sentence,
     closing_sentences,
@@ -26,45 +25,30 @@ from evsyn.wording.audit import (
 )
 from evsyn.wording.audit_summary import summary_sentences
 from evsyn.wording.numbers import cell, count, counted
+from evsyn.wording.own_series import alarm_sentences
 from evsyn.wording.status import INVENTED, status_line
 from evsyn.wording.verdict import VERDICT_WORDS
 
 #: The summary takes no more lines than this.
-SUMMARY_LINES = 5
-
-
-def unit_standings(review: Review, checked: CheckedUnit) -> tuple[Standing, ...]:
-    """Pool what the unit reports, its own series left out, and place each of its counts.
-
-    Parameters
-    ----------
-    review : Review
-        The review to set it against.
-    checked : CheckedUnit
-        The unit's figures.
-    """
-    unit, plan = checked.unit, review.plan
-    reported = {name for group in unit.groups for name in group.outcomes}
-    outcomes = [name for name in plan.outcomes if name in reported]
-    strata = [name for name, s in plan.strata.items() if isinstance(s, LabelledStratum)]
-    asked: list[Question] = list(questions(plan, outcomes, strata))
-    pooled = answer_questions(review, asked, without=unit.own_studies)
-    return standings(unit, pooled, plan)
+SUMMARY_LINES = 7
 
 
 def audit_text(review: Review, checked: CheckedUnit) -> str:
-    """Return the unit's standing as text: ascertainment first, then each count."""
+    """Return the unit's standing as text for use inside: ascertainment first, then each count."""
     unit, plan = checked.unit, review.plan
-    placed = unit_standings(review, checked)
+    found = unit_audit(review, unit)
+    placed = found.standings
     mark = f"{INVENTED}: " if unit.invented or review.invented else ""
     period = f"{unit.period.from_} to {unit.period.to}"
     head = f"{mark}{unit.label}, {period}, frozen {unit.frozen_on}; followed: {unit.follow_up}."
     parts = [
+        INSIDE_MARK,
         paragraph(head),
         paragraph(f"Set against: {status_line(review)}"),
         *map(paragraph, invented_sentence(unit.invented, review.invented)),
+        *map(paragraph, alarm_sentences(found.alarms, can_check=names_itself(unit))),
         "",
-        paragraph(ascertainment_sentence(ascertainment(unit), plan.population)),
+        paragraph(ascertainment_sentence(found.ascertainment, plan.population)),
     ]
     parts += [paragraph(f"Left out: {item.count}, {item.why}.") for item in unit.left_out]
     if unit.flow:
@@ -75,7 +59,7 @@ def audit_text(review: Review, checked: CheckedUnit) -> str:
         title = f"{plan.outcomes[standing.outcome].label}: {group_words(standing, plan)}"
         parts += ["", title, "-" * len(title)]
         parts += [paragraph(said) for said in standing_sentences(standing, plan)]
-    parts += ["", *(paragraph(said) for said in closing_sentences(looks(placed)))]
+    parts += ["", *(paragraph(said) for said in closing_sentences(found.looks))]
     if checked.findings:
         name = counted(len(checked.findings), "remark", "remarks")
         parts += [
@@ -87,11 +71,13 @@ def audit_text(review: Review, checked: CheckedUnit) -> str:
 
 
 def audit_json(review: Review, checked: CheckedUnit) -> str:
-    """Return the unit's standing as JSON; every count carries its sources."""
+    """Return the unit's standing as JSON for use inside; every count carries its sources."""
     unit = checked.unit
-    placed = unit_standings(review, checked)
-    found = ascertainment(unit)
+    audited = unit_audit(review, unit)
+    placed, found = audited.standings, audited.ascertainment
     fields: dict[str, Any] = {
+        "for": str(Audience.INSIDE),
+        "mark": INSIDE_MARK,
         "unit": unit.unit,
         "label": unit.label,
         "invented": unit.invented or review.invented,
@@ -106,12 +92,13 @@ def audit_json(review: Review, checked: CheckedUnit) -> str:
             "says_complete": found.says_complete,
             "unaccounted": found.unaccounted,
         },
+        "overlap_alarms": list(alarm_sentences(audited.alarms, can_check=names_itself(unit))),
         "summary": list(summary_sentences(placed, review.plan)),
         "standings": [
             {**standing.to_dict(), "sentences": list(standing_sentences(standing, review.plan))}
             for standing in placed
         ],
-        "closing": list(closing_sentences(looks(placed))),
+        "closing": list(closing_sentences(audited.looks)),
         "findings": [finding.to_dict() for finding in checked.findings],
     }
     return json_text(fields)

@@ -14,6 +14,7 @@ from evsyn.reporting.files import write_whole
 from evsyn.reporting.findings import findings_text
 from evsyn.reporting.forest import forest_of
 from evsyn.reporting.pool_page import pool_page_text
+from evsyn.terms import Audience
 from evsyn.wording.pooled import pooled_sentence
 
 Step = tuple[Path, str]
@@ -52,8 +53,9 @@ def run_demo(review: Review, checked: CheckedUnit, output: Path) -> Iterator[Ste
     said = pooled_sentence(overall, event=plan.outcomes[outcomes[0]].event, group="")
     yield _written(output / "2-pool.txt", pooled, said)
     for outcome in outcomes:
+        content = forest_of(review, outcome, by, checked, audience=Audience.INSIDE)
         path = output / f"3-forest-{outcome.replace('_', '-')}.svg"
-        drawn = write_figure(forest_layout(forest_of(review, outcome, by, checked), A4), path)
+        drawn = write_figure(forest_layout(content, A4), path)
         for file in drawn:
             yield file, f"Forest plot of {plan.outcomes[outcome].event}, with the unit."
     path = output / "4-slide.png"

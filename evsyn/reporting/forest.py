@@ -19,7 +19,8 @@ from evsyn.figures.forest import (
 from evsyn.pooling.difference import stratum_difference
 from evsyn.pooling.review import Answers, answer_questions, group_label
 from evsyn.pooling.tables import PooledTable
-from evsyn.terms import OVERALL, UNPLACED
+from evsyn.terms import OVERALL, UNPLACED, Audience
+from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT, NOT_RELEASED, release_sentence
 from evsyn.wording.difference import difference_sentence
 from evsyn.wording.forest_notes import (
     THE_WHOLE,
@@ -45,6 +46,7 @@ def forest_of(
     stratum: str | None,
     checked: CheckedUnit | None = None,
     *,
+    audience: Audience | None = None,
     show_two: bool = False,
 ) -> ForestContent:
     """Return what the forest plot of one outcome says.
@@ -59,8 +61,15 @@ def forest_of(
         A stratum whose levels become bands; ``None`` gives one band of all studies.
     checked : CheckedUnit or None
         A unit whose own rows stand in the bands they may be set against: never its whole.
+    audience : Audience, optional
+        Who will see the unit's rows; needed where there are any.
     show_two : bool
         Whether bands of two studies show them added up.
+
+    Raises
+    ------
+    ValueError
+        If the unit's rows are drawn for nobody, or for outside without a release.
     """
     plan = review.plan
     words = plan.outcomes[outcome]
@@ -78,6 +87,10 @@ def forest_of(
     ]
     unit = _Unit({}, "") if checked is None else _unit(review, checked, answers)
     full, short = _notes(review, outcome, stratum, answers, unit)
+    if checked is not None and unit.lines:
+        mark = _for_whom(checked, audience)
+        full.append(mark)
+        short.append(INSIDE_SHORT if audience is Audience.INSIDE else mark)
     full.append(rows_caption(plan, [pooled.answer for pooled in shown]))
     if not short and any(pooled.answer.show.pooled for pooled in shown):
         short.append(SLIDE_CAPTION)
@@ -105,6 +118,17 @@ def forest_of(
         level=plan.pooling.level,
         study_interval=plan.pooling.study_interval,
     )
+
+
+def _for_whom(checked: CheckedUnit, audience: Audience | None) -> str:
+    """Say who may see the unit's rows; outside, exact counts need a person's release."""
+    if audience is Audience.INSIDE:
+        return INSIDE_MARK
+    if audience is None:
+        raise ValueError("say for whom the unit's rows are drawn")
+    if checked.unit.release is None:
+        raise ValueError(NOT_RELEASED)
+    return release_sentence(checked.unit.release)
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +165,7 @@ def _unit(review: Review, checked: CheckedUnit, answers: Answers) -> _Unit:
 
 def _refused(standing: Standing) -> Reason | None:
     """Return why a count may not stand in a band; one beside few studies may."""
-    if standing.reason in (Reason.REFUSED, Reason.BASIS):
+    if standing.reason in (Reason.REFUSED, Reason.BASIS, Reason.NO_FOLLOW_UP):
         return standing.reason
     return Reason.CASE_MIX if standing.stratum == OVERALL else None
 

@@ -29,8 +29,8 @@ def summary_sentences(
     Returns
     -------
     tuple of str
-        How many counts were compared; which lie outside the range and which way; which saw no
-        event; that the details follow.
+        How many counts were compared; the primary indicator; which lie outside the range and
+        which way; which saw no event; that the details follow.
     """
     compared = [s for s in placed if s.comparison is not None]
     given = [s for s in compared if s.verdict is not Verdict.NONE]
@@ -40,7 +40,7 @@ def summary_sentences(
         first += f", {len(given) or 'none'} with a verdict"
     if given:
         first += f"; {outside or 'none'} outside the range"
-    said = [f"{first}."]
+    said = [f"{first}.", primary_sentence(placed, plan)]
     for way in (Verdict.MORE, Verdict.FEWER):
         found = [s for s in given if s.verdict is way]
         if found:
@@ -49,6 +49,22 @@ def summary_sentences(
     if empty:
         said.append(f"No event: {_named(empty, plan, names)}.")
     return (*said, FOLLOWS)
+
+
+def primary_sentence(placed: Sequence[Standing], plan: Plan) -> str:
+    """Say where the one indicator stands that the plan names before all others."""
+    named = plan.audit.primary
+    if named is None:
+        return "The plan names no primary indicator, so no one count stands before the others."
+    found = [s for s in placed if s.is_primary]
+    if not found:
+        return "The unit does not report the primary indicator that the plan names."
+    told = "; ".join(
+        f"{plan.outcomes[s.outcome].label}, {group_words(s, plan)} "
+        f"({count(s.events, s.total)}), {VERDICT_WORDS[s.verdict]}"
+        for s in found
+    )
+    return f"Primary indicator, named in the plan: {told}."
 
 
 def _named(found: Sequence[Standing], plan: Plan, names: int | None) -> str:

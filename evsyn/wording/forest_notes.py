@@ -22,6 +22,7 @@ UNIT_ROW_SHORT = "Unit rows: share seen, own interval; shaded ranges: true rates
 _NOT_DRAWN = {
     Reason.CASE_MIX: "its case mix may differ from the studies'",
     Reason.BASIS: "its denominator is not theirs",
+    Reason.NO_FOLLOW_UP: "how long its cases were followed is not known",
     Reason.REFUSED: "the plan does not pool this outcome",
 }
 OTHERWISE_COUNTED = "counted on another denominator or window than the row drawn"

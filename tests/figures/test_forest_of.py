@@ -12,10 +12,12 @@ from evsyn.extraction.load import CheckedUnit, read_review, read_unit
 from evsyn.figures.forest import Invented, forest_layout
 from evsyn.figures.formats import A4, SLIDE
 from evsyn.reporting.forest import forest_of
+from evsyn.terms import Audience
 
 ROOT = Path(__file__).parent.parent.parent
 DEMO = read_review(ROOT / "studies" / "demo")
 PUBLISHED = read_review(ROOT / "studies" / "published")
+INSIDE = Audience.INSIDE
 UNIT = read_unit(ROOT / "studies" / "demo" / "unit-hollowmere.yaml", DEMO.plan)
 
 
@@ -28,7 +30,7 @@ def real(checked: CheckedUnit) -> CheckedUnit:
 
 
 def test_the_whole_unit_is_never_set_against_all_studies() -> None:
-    said = forest_of(DEMO, "perforation", "intent", UNIT)
+    said = forest_of(DEMO, "perforation", "intent", UNIT, audience=INSIDE)
     rows = {band.title: band.unit for band in said.bands}
     assert rows["Palliation"] is not None
     assert (rows["Palliation"].events, rows["Palliation"].total) == (3, 27)
@@ -36,13 +38,13 @@ def test_the_whole_unit_is_never_set_against_all_studies() -> None:
     assert rows["All studies"] is None
     for text in (said.caption, said.short_caption):
         assert "Not drawn: the unit as a whole (its case mix may differ" in text
-    alone = forest_of(DEMO, "perforation", None, UNIT)
+    alone = forest_of(DEMO, "perforation", None, UNIT, audience=INSIDE)
     assert alone.bands[0].unit is None
     assert "Not drawn: the unit as a whole" in alone.caption
 
 
 def test_a_unit_row_is_told_apart_from_a_range_in_words() -> None:
-    said = forest_of(DEMO, "perforation", "intent", UNIT)
+    said = forest_of(DEMO, "perforation", "intent", UNIT, audience=INSIDE)
     assert "The unit's row is the share it saw" in said.caption
     assert "range is of true rates" in said.caption
     assert "Unit rows: share seen" in said.short_caption
@@ -55,7 +57,7 @@ def test_a_count_on_another_denominator_is_not_framed() -> None:
         group.outcomes["perforation"] = group.outcomes["perforation"].model_copy(
             update={"of": "considered"}
         )
-    said = forest_of(DEMO, "perforation", "intent", replace(UNIT, unit=unit))
+    said = forest_of(DEMO, "perforation", "intent", replace(UNIT, unit=unit), audience=INSIDE)
     assert all(band.unit is None for band in said.bands)
     names = "palliation, bridge to surgery, the unit as a whole"
     assert f"Not drawn: {names} (its denominator is not theirs)." in said.caption
@@ -64,11 +66,11 @@ def test_a_count_on_another_denominator_is_not_framed() -> None:
 def test_what_is_invented_is_told_apart() -> None:
     unit = without_papers(UNIT)
     by = ("perforation", "intent")
-    assert forest_of(DEMO, *by, UNIT).invented is Invented.ALL
+    assert forest_of(DEMO, *by, UNIT, audience=INSIDE).invented is Invented.ALL
     assert forest_of(DEMO, *by).invented is Invented.ALL
-    assert forest_of(DEMO, *by, real(UNIT)).invented is Invented.STUDIES
-    assert forest_of(PUBLISHED, *by, unit).invented is Invented.UNIT
-    assert forest_of(PUBLISHED, *by, real(unit)).invented is Invented.NOTHING
+    assert forest_of(DEMO, *by, real(UNIT), audience=INSIDE).invented is Invented.STUDIES
+    assert forest_of(PUBLISHED, *by, unit, audience=INSIDE).invented is Invented.UNIT
+    assert forest_of(PUBLISHED, *by, real(unit), audience=INSIDE).invented is Invented.NOTHING
     assert forest_of(PUBLISHED, *by).invented is Invented.NOTHING
     # The whole unit is not drawn, so that nothing on this figure is invented.
     assert forest_of(PUBLISHED, "perforation", None, unit).invented is Invented.NOTHING
@@ -108,14 +110,16 @@ def test_a_band_is_said_to_hold_those_that_also_count() -> None:
 
 @pytest.mark.parametrize(("review", "unit"), [(DEMO, UNIT), (PUBLISHED, without_papers(UNIT))])
 def test_all_pools_stand_on_one_slide_with_the_unit(review, unit) -> None:
-    (page,) = forest_layout(forest_of(review, "perforation", "intent", unit), SLIDE).pages
+    (page,) = forest_layout(
+        forest_of(review, "perforation", "intent", unit, audience=INSIDE), SLIDE
+    ).pages
     assert len(page.of("summary")) == 4
     assert len(page.of("unit")) == 2
     assert min(text.size for group in page.groups for text in group.texts) >= 14
 
 
 def test_all_studies_stand_on_one_page_of_a4_with_the_unit() -> None:
-    said = forest_of(PUBLISHED, "perforation", "intent", without_papers(UNIT))
+    said = forest_of(PUBLISHED, "perforation", "intent", without_papers(UNIT), audience=INSIDE)
     assert len(forest_layout(said, A4).pages) == 1
 
 

@@ -1,0 +1,24 @@
+"""Who a unit's own figures are for, in words."""
+
+from evsyn.extraction.unit import Release
+
+INSIDE_MARK = "INSIDE THE UNIT: official-sensitive, not for circulation."
+INSIDE_SHORT = "Inside the unit only."
+
+OUTSIDE_MARK = (
+    "FOR USE OUTSIDE: counts of 1 to 7, and counts that leave 1 to 7 without the event, are "
+    "hidden, others rounded to the nearest 5; levels are merged, since a level could be worked "
+    "back from the whole."
+)
+
+NOT_RELEASED = (
+    "Outside, this would show the unit's own counts, and the unit file holds no 'release' (who "
+    "approved it, on what day, on what basis). Leave the unit out, or have its exact counts "
+    "released."
+)
+
+
+def release_sentence(release: Release) -> str:
+    """Say who released exact counts, when and on what basis."""
+    basis = release.basis.rstrip(".")
+    return f"Exact own counts released by {release.approved_by} on {release.on}: {basis}."
