@@ -29,8 +29,15 @@ ASSUMPTION = (
 WITHIN_MEANS = "Within the range means not shown to differ, and no more."
 
 GOVERNANCE = (
-    "These figures support local governance and never replace it; a single harmful event may need "
-    "a duty of candour review whatever the rate."
+    "These figures support local governance and never replace it: what follows from them, and "
+    "whether anything is escalated, a person decides."
+)
+
+#: Health and Social Care Act 2008 (Regulated Activities) Regulations 2014, regulation 20.
+CANDOUR = (
+    "A single harmful event may be a notifiable safety incident whatever the rate (in England the "
+    "duty of candour, Regulation 20): the patient is told, with an apology, which admits no "
+    "liability, and a written follow-up. Whether one was is judged case by case, not here."
 )
 
 
@@ -126,7 +133,7 @@ def standing_sentences(standing: Standing, plan: Plan) -> tuple[str, ...]:
 
 def closing_sentences(found: Looks) -> tuple[str, ...]:
     """Return what stands under every audit: looks, meanings, assumption, governance."""
-    return (looks_sentence(found), ORDINARY_MEANS, WITHIN_MEANS, ASSUMPTION, GOVERNANCE)
+    return (looks_sentence(found), ORDINARY_MEANS, WITHIN_MEANS, ASSUMPTION, GOVERNANCE, CANDOUR)
 
 
 def count_sentence(standing: Standing, plan: Plan) -> str:

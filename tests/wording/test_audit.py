@@ -457,8 +457,11 @@ def test_closing_lines():
         "Within the range means not shown to differ, and no more.",
         "All this takes the unit to be one more of the kind that publish; published series often "
         "come from enthusiasts, and whether the unit is like them is for the reader to judge.",
-        "These figures support local governance and never replace it; a single harmful event may "
-        "need a duty of candour review whatever the rate.",
+        "These figures support local governance and never replace it: what follows from them, and "
+        "whether anything is escalated, a person decides.",
+        "A single harmful event may be a notifiable safety incident whatever the rate (in England "
+        "the duty of candour, Regulation 20): the patient is told, with an apology, which admits "
+        "no liability, and a written follow-up. Whether one was is judged case by case, not here.",
     )
 
 
