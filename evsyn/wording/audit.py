@@ -35,7 +35,7 @@ GOVERNANCE = (
 
 #: Health and Social Care Act 2008 (Regulated Activities) Regulations 2014, regulation 20.
 CANDOUR = (
-    "A single harmful event may be a notifiable safety incident whatever the rate (in England the "
+    "A single harmful event may be a notifiable incident whatever the rate (in England the "
     "duty of candour, Regulation 20): the patient is told, with an apology, which admits no "
     "liability, and a written follow-up. Whether one was is judged case by case, not here."
 )

@@ -459,7 +459,7 @@ def test_closing_lines():
         "come from enthusiasts, and whether the unit is like them is for the reader to judge.",
         "These figures support local governance and never replace it: what follows from them, and "
         "whether anything is escalated, a person decides.",
-        "A single harmful event may be a notifiable safety incident whatever the rate (in England "
+        "A single harmful event may be a notifiable incident whatever the rate (in England "
         "the duty of candour, Regulation 20): the patient is told, with an apology, which admits "
         "no liability, and a written follow-up. Whether one was is judged case by case, not here.",
     )
