@@ -44,7 +44,8 @@ def test_pooling_a_review_stays_light() -> None:
 
 
 def test_auditing_a_unit_stays_light() -> None:
-    words = ("audit", "studies/demo/unit-hollowmere.yaml", "--against", "studies/demo")
+    unit = "studies/demo/unit-hollowmere.yaml"
+    words = ("audit", unit, "--against", "studies/demo", "--for", "inside")
     heavy = {"scipy.stats", "scipy.optimize", "pandas", "matplotlib", "statsmodels"}
     assert not loaded_by(run(*words)) & heavy
 

@@ -71,7 +71,7 @@ def test_a_fault_stops_everything_and_changes_nothing(demo: Path) -> None:
         ("check", demo),
         ("pool", demo),
         ("forest", demo, "perforation", "-o", demo / "f.svg"),
-        ("audit", demo / "unit-hollowmere.yaml", "--against", demo),
+        ("audit", demo / "unit-hollowmere.yaml", "--against", demo, "--for", "inside"),
         ("trace", demo, "perforation"),
     ):
         result = run(*words)
@@ -146,13 +146,13 @@ def test_forest_refuses_other_extensions(tmp_path: Path) -> None:
 
 
 def test_audit_prints_ascertainment_before_any_count() -> None:
-    result = run("audit", UNIT, "--against", DEMO)
+    result = run("audit", UNIT, "--against", DEMO, "--for", "inside")
     assert result.exit_code == 0
     assert result.output.index("41 of 44 patients expected") < result.output.index("Perforation")
 
 
 def test_audit_json_carries_sources() -> None:
-    found = json.loads(run("audit", UNIT, "--against", DEMO, "--json").output)
+    found = json.loads(run("audit", UNIT, "--against", DEMO, "--for", "inside", "--json").output)
     assert found["invented"] is True
     assert all(standing["sources"] for standing in found["standings"])
 
@@ -161,7 +161,7 @@ def test_audit_of_a_broken_unit_is_one_list(tmp_path: Path) -> None:
     broken = UNIT.read_text(encoding="utf-8").replace("attempted: 41", "attempted: 40")
     unit = tmp_path / "unit.yaml"
     unit.write_text(broken, encoding="utf-8")
-    result = run("audit", unit, "--against", DEMO)
+    result = run("audit", unit, "--against", DEMO, "--for", "inside")
     assert result.exit_code == 1
     assert "the groups' attempted sum to 41, the flow says 40" in " ".join(result.output.split())
 

@@ -1,0 +1,84 @@
+"""Nothing of a unit's own is written without saying for whom."""
+
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from evsyn.cli import cli
+
+ROOT = Path(__file__).parent.parent.parent
+DEMO = ROOT / "studies" / "demo"
+UNIT = DEMO / "unit-hollowmere.yaml"
+
+
+def run(*words: object) -> Result:
+    result = CliRunner().invoke(cli, [str(word) for word in words])
+    assert result.exception is None or isinstance(result.exception, SystemExit)
+    return result
+
+
+def test_an_audit_has_no_default_audience() -> None:
+    result = run("audit", UNIT, "--against", DEMO)
+    assert result.exit_code == 2
+    assert "--for" in result.output
+
+
+def test_a_forest_plot_with_a_unit_asks_for_whom(tmp_path: Path) -> None:
+    target = tmp_path / "f.svg"
+    result = run("forest", DEMO, "perforation", "--unit", UNIT, "-o", target)
+    assert result.exit_code == 1
+    assert "--for inside|outside" in result.output
+    assert not target.exists()
+
+
+def test_outside_a_units_row_needs_a_release(tmp_path: Path) -> None:
+    target = tmp_path / "f.svg"
+    words = ("forest", DEMO, "perforation", "--by", "intent", "--unit", UNIT, "-o", target)
+    result = run(*words, "--for", "outside")
+    assert result.exit_code == 1
+    assert "holds no 'release'" in " ".join(result.output.split())
+    assert not target.exists()
+
+
+@pytest.fixture
+def released(tmp_path: Path) -> Path:
+    unit = tmp_path / "unit.yaml"
+    text = UNIT.read_text(encoding="utf-8")
+    release = "release: {approved_by: governance lead, on: 2026-08-03, basis: a talk}\n"
+    unit.write_text(text + release, encoding="utf-8")
+    return unit
+
+
+def test_a_release_is_printed_on_the_figure(tmp_path: Path, released: Path) -> None:
+    target = tmp_path / "f.svg"
+    words = ("forest", DEMO, "perforation", "--by", "intent", "--unit", released, "-o", target)
+    assert run(*words, "--for", "outside").exit_code == 0
+    drawn = target.read_text(encoding="utf-8")
+    assert "released by governance lead" in drawn
+    assert "official-sensitive" not in drawn
+
+
+def test_inside_is_marked_on_the_figure(tmp_path: Path) -> None:
+    target = tmp_path / "f.svg"
+    words = ("forest", DEMO, "perforation", "--by", "intent", "--unit", UNIT, "-o", target)
+    assert run(*words, "--for", "inside").exit_code == 0
+    assert "official-sensitive" in target.read_text(encoding="utf-8")
+
+
+def test_a_unit_file_is_checked_against_its_review() -> None:
+    alone = run("check", UNIT)
+    assert alone.exit_code == 1
+    assert "--against" in alone.output
+    result = run("check", UNIT, "--against", DEMO)
+    assert result.exit_code == 0
+    assert "the unit's figures read" in " ".join(result.output.split())
+
+
+def test_a_faulty_unit_file_is_told_in_one_list(tmp_path: Path) -> None:
+    unit = tmp_path / "unit.yaml"
+    text = UNIT.read_text(encoding="utf-8")
+    unit.write_text(text.replace("events: 2\n", "events: 92\n", 1), encoding="utf-8")
+    result = run("check", unit, "--against", DEMO)
+    assert result.exit_code == 1
+    assert "92 events of 19 cannot be" in " ".join(result.output.split())
