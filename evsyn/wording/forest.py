@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from evsyn.pooling.answer import Row
+from evsyn.wording.page import PageWords
 
 #: Methods in few words, beside the mark; the sentence under the band names them in full.
 METHODS = {
@@ -18,7 +19,7 @@ IF_ONE_RATE = "if they share one true rate"
 
 
 @dataclass(frozen=True, slots=True)
-class ForestWords:
+class ForestWords(PageWords):
     """Headings, labels and legend; each can be replaced, as for another language."""
 
     study: str = "Study"
@@ -41,14 +42,8 @@ class ForestWords:
     prediction: str = "95% range for an ordinary new setting"
     wider: str = "the same, if some spread was missed"
     clipped: str = "interval goes on beyond the axis"
-    continued: str = "{title} (continued)"
     summaries_only: str = "Summaries only: {rows} study rows do not fit a slide."
     nothing: str = "No study of this review reports it in a way that the plan accepts."
-    page: str = "Page {page} of {pages}."
-    invented: str = "INVENTED DATA: no real patients or units"
-    invented_studies: str = "INVENTED STUDIES: no yardstick for a real unit"
-    invented_unit: str = "INVENTED UNIT: the studies are published"
-    watermark: str = "INVENTED"
 
 
 def words_at(level: float) -> ForestWords:

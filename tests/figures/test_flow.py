@@ -2,7 +2,7 @@
 
 import pytest
 
-from evsyn.figures.forest.flow import Block, stretched, total_height, turned
+from evsyn.figures.flow import Block, stretched, total_height, turned
 
 
 def continued(band: int) -> Block:

@@ -4,12 +4,12 @@ from evsyn.figures.forest.build import PoolToDraw, forest_content, unit_line
 from evsyn.figures.forest.content import (
     Band,
     ForestContent,
-    Invented,
     StudyLine,
     Summary,
     UnitLine,
 )
 from evsyn.figures.forest.layout import forest_layout
+from evsyn.figures.invented import Invented
 from evsyn.wording.forest import ForestWords
 
 __all__ = [

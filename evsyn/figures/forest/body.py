@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from functools import partial
 
+from evsyn.figures.flow import Block
 from evsyn.figures.forest.content import Band
-from evsyn.figures.forest.flow import Block
 from evsyn.figures.forest.legend import band_marks, line_marks, unit_row_marks
 from evsyn.figures.forest.rows import (
     band_title,

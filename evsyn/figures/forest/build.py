@@ -8,11 +8,11 @@ from evsyn.effects.intervals import STUDY_INTERVALS
 from evsyn.figures.forest.content import (
     Band,
     ForestContent,
-    Invented,
     StudyLine,
     Summary,
     UnitLine,
 )
+from evsyn.figures.invented import Invented
 from evsyn.pooling.answer import PoolAnswer, Row, Show
 from evsyn.pooling.result import Pooled
 from evsyn.pooling.tables import PooledTable

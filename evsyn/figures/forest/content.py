@@ -1,20 +1,11 @@
 """What a forest plot shows, before anyone thinks of drawing it."""
 
 from dataclasses import dataclass
-from enum import StrEnum
 
+from evsyn.figures.invented import Invented, banner_words
 from evsyn.pooling.answer import Show
 from evsyn.terms import Better, Source
 from evsyn.wording.forest import ForestWords
-
-
-class Invented(StrEnum):
-    """Which of the figures shown are invented."""
-
-    NOTHING = "nothing"
-    UNIT = "unit"
-    STUDIES = "studies"
-    ALL = "all"
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,10 +169,4 @@ class ForestContent:
     @property
     def banner(self) -> str:
         """Words of the strip over what is invented; empty where nothing is."""
-        words = self.words
-        return {
-            Invented.NOTHING: "",
-            Invented.UNIT: words.invented_unit,
-            Invented.STUDIES: words.invented_studies,
-            Invented.ALL: words.invented,
-        }[self.invented]
+        return banner_words(self.invented, self.words)

@@ -23,4 +23,4 @@ def empty_page(content: ForestContent, fmt: PageFormat) -> Page:
         low = max(low, fmt.height - 0.5 * fmt.margin - status(sheet, 0, 1, 1)[1])
     last, y = status(sheet, low, 1, 1)
     whole = fmt.height if fmt.is_slide and fmt.height is not None else y + 0.5 * fmt.margin
-    return Page(fmt.width, whole, (*above, Group("sentence", tuple(shapes)), *last))
+    return Page(fmt.width, whole, (*above, Group("sentence", tuple(shapes)), last))

@@ -5,8 +5,9 @@ from evsyn.figures.forest.legend import legend
 from evsyn.figures.forest.scale import tick_label
 from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.measure import text_width, typeset, wrapped
-from evsyn.figures.palette import DIM, INK, RULE, BandColours
-from evsyn.figures.shapes import Group, Line, Role, Shape
+from evsyn.figures.palette import INK, BandColours
+from evsyn.figures.running_text import running_lines, status_lines
+from evsyn.figures.shapes import Group, Shape
 from evsyn.terms import Better
 
 
@@ -43,24 +44,13 @@ def below(
     axis, y = axis_foot(sheet, top)
     explained, y = legend(sheet, y + 0.3 * sheet.size, marks, colours)
     foot = [text for text in (sheet.content.caption, sheet.content.mark_key) if text]
-    caption, y = _lines(sheet, "caption", " ".join(foot), y + 0.2 * sheet.size)
+    caption, y = running_lines(sheet, "caption", " ".join(foot), y + 0.2 * sheet.size)
     return [axis, explained, caption], y
 
 
-def status(sheet: Sheet, top: float, page: int, pages: int) -> tuple[list[Group], float]:
+def status(sheet: Sheet, top: float, page: int, pages: int) -> tuple[Group, float]:
     """Return the status line with the page number, and where it ends."""
     words = sheet.content.status_line
     if pages > 1:
         words += " " + sheet.content.words.page.format(page=page, pages=pages)
-    rule = Line(sheet.left, top, sheet.right, top, RULE, 0.06 * sheet.size)
-    group, y = _lines(sheet, "status", words, top + 0.25 * sheet.size)
-    return [Group("status", (rule, *group.shapes))], y
-
-
-def _lines(sheet: Sheet, role: Role, words: str, top: float) -> tuple[Group, float]:
-    y = top
-    shapes: list[Shape] = []
-    for line in wrapped(words, sheet.right - sheet.left, sheet.size):
-        y += sheet.line_height
-        shapes.append(typeset(sheet.left, y - 0.26 * sheet.size, line, sheet.size, DIM))
-    return Group(role, tuple(shapes)), y
+    return status_lines(sheet, words, top)

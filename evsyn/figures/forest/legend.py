@@ -1,16 +1,15 @@
 """The legend: the marks that occur on a page, and what each means."""
 
 from collections.abc import Sequence
+from functools import partial
 
 from evsyn.figures.forest.content import Band, ForestContent, StudyLine, UnitLine
 from evsyn.figures.forest.marks import arrow, summary_bar, unit_triangle
 from evsyn.figures.forest.sheet import Sheet
-from evsyn.figures.measure import text_width, typeset
-from evsyn.figures.palette import INK, UNIT, BandColours
+from evsyn.figures.legend_lines import legend_lines
+from evsyn.figures.palette import UNIT, BandColours
 from evsyn.figures.shapes import Box, Circle, Group, Line, Rect, Shape
 
-#: Room of a mark and between two entries, in units of the type size.
-_GLYPH, _BETWEEN = 2.4, 1.6
 #: Marks that share an entry with another.
 _KIND = {"weighted study": "study", "headline, read": "headline"}
 
@@ -48,16 +47,11 @@ def legend(
     sheet: Sheet, top: float, marks: frozenset[str], colours: BandColours
 ) -> tuple[Group, float]:
     """Return the entries of the marks named, in lines, and where they end."""
-    size, x, y = sheet.size, sheet.left, top + sheet.line_height
-    shapes: list[Shape] = []
-    for key, words in _entries(sheet.content, marks):
-        width = _GLYPH * size + text_width(words, size)
-        if x > sheet.left and x + width > sheet.right:
-            x, y = sheet.left, y + sheet.line_height
-        shapes += _glyph(key, x, y - 0.61 * size, size, colours)
-        shapes.append(typeset(x + _GLYPH * size, y - 0.26 * size, words, size, INK))
-        x += width + _BETWEEN * size
-    return Group("legend", tuple(shapes)), (y if shapes else top)
+    entries = [
+        (partial(_glyph, key, sheet.size, colours), words)
+        for key, words in _entries(sheet.content, marks)
+    ]
+    return legend_lines(sheet, entries, top)
 
 
 def _entries(content: ForestContent, marks: frozenset[str]) -> Sequence[tuple[str, str]]:
@@ -79,7 +73,7 @@ def _entries(content: ForestContent, marks: frozenset[str]) -> Sequence[tuple[st
     return [(key, text) for key, text in entries if key in kinds]
 
 
-def _glyph(key: str, x: float, y: float, size: float, colours: BandColours) -> tuple[Shape, ...]:
+def _glyph(key: str, size: float, colours: BandColours, x: float, y: float) -> tuple[Shape, ...]:
     right, middle = x + 1.9 * size, x + 0.95 * size
     box = Box(x, y - 0.42 * size, right, y + 0.42 * size)
     match key:

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from evsyn.figures.forest.content import ForestContent
+from evsyn.figures.ticks import rounded_up
 
-_STEPS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 _MOST_STEPS = 6
 #: Share of the row intervals that end within the axis where that costs little room.
 _HELD = 0.8
@@ -95,9 +95,4 @@ def _reach(held: Sequence[float], ends: Sequence[float]) -> float:
 def _rounded(reach: float) -> tuple[float, float]:
     if reach > _WHOLE_FROM:
         return 100.0, 20.0
-    per_100 = max(100 * reach, 0.3)
-    for step in _STEPS:
-        steps = math.ceil(per_100 / step - 1e-9)
-        if steps <= _MOST_STEPS:
-            return round(steps * step, 6), step
-    return 100.0, 20.0
+    return rounded_up(max(100 * reach, 0.3), least_step=0.1, most_steps=_MOST_STEPS)

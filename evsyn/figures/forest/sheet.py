@@ -8,6 +8,7 @@ from evsyn.figures.forest.content import Band, ForestContent, StudyLine, Summary
 from evsyn.figures.forest.scale import Axis, scale_for
 from evsyn.figures.formats import PageFormat
 from evsyn.figures.measure import text_width
+from evsyn.figures.paper import Paper
 from evsyn.wording.forest import ForestWords
 from evsyn.wording.numbers import count, percent, span
 
@@ -45,19 +46,15 @@ def unit_name(content: ForestContent, unit: UnitLine) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Paper):
     """A figure at one type size on one format, laid out across but not yet down.
 
     Parameters
     ----------
+    fmt, size
+        As in :class:`Paper`.
     content : ForestContent
         What is shown.
-    fmt : PageFormat
-        The sheet.
-    size : float
-        Type size of the rows.
-    left, right : float
-        Edges of the bands.
     label, label_room : float
         Where row names start, and how long they may be.
     cramped : bool
@@ -69,10 +66,6 @@ class Sheet:
     """
 
     content: ForestContent
-    fmt: PageFormat
-    size: float
-    left: float
-    right: float
     label: float
     label_room: float
     cramped: bool
@@ -80,11 +73,6 @@ class Sheet:
     marks: float
     rate: float
     axis: Axis
-
-    @property
-    def line_height(self) -> float:
-        """Distance between two baselines of running text."""
-        return 1.19 * self.size
 
     @property
     def row_height(self) -> float:
@@ -107,10 +95,6 @@ class Sheet:
         """Return the height at which a row's marks stand."""
         return (self.plot_top(top) + top + height) / 2
 
-    def baseline(self, centre: float) -> float:
-        """Return the baseline that centres a line of text on a height."""
-        return centre + 0.345 * self.size
-
     @classmethod
     def across(cls, content: ForestContent, fmt: PageFormat, size: float) -> Self:
         """Share the width among the columns."""
@@ -122,7 +106,7 @@ class Sheet:
             room = inner_right - label
             tight = _stacked_is_tight(content, size, room)
             ends = (label, label, inner_right)
-            return cls(content, fmt, size, left, right, label, room, tight, *ends, axis)
+            return cls(fmt, size, content, label, room, tight, *ends, axis)
         names, counts, letters, rates = _column_widths(content, size)
         marks_room = letters + gap / 2 if letters else 0.0
         others = counts + marks_room + rates + 3 * gap
@@ -132,11 +116,9 @@ class Sheet:
         count_right = label + name + gap + counts
         plot_left = count_right + marks_room + gap
         return cls(
-            content,
             fmt,
             size,
-            left,
-            right,
+            content,
             label,
             name,
             name < min(names, _ORDINARY_LABEL * size),

@@ -1,0 +1,47 @@
+"""Title, captions and status line: words that run across a page."""
+
+from evsyn.figures.invented import invented_strip
+from evsyn.figures.measure import typeset, wrapped
+from evsyn.figures.palette import DIM, INK, RULE
+from evsyn.figures.paper import Paper
+from evsyn.figures.shapes import Group, Line, Role, Shape
+
+
+def page_head(paper: Paper, banner: str, title: str, subtitle: str) -> tuple[list[Group], float]:
+    """Return the invented strip, where there is one, and the title; and where they end."""
+    groups: list[Group] = []
+    size, y = paper.size, paper.fmt.margin
+    if banner:
+        strip, bottom = invented_strip(paper, banner)
+        groups.append(strip)
+        y = max(y, bottom + 0.5 * size)
+    big = paper.fmt.title_scale * size
+    room = paper.right - paper.left
+    shapes: list[Shape] = []
+    for words in wrapped(title, room, big, bold=True):
+        shapes.append(typeset(paper.left, y + 0.95 * big, words, big, INK, bold=True))
+        y += 1.2 * big
+    for words in wrapped(subtitle, room, size):
+        shapes.append(typeset(paper.left, y + 0.95 * size, words, size, DIM))
+        y += paper.line_height
+    groups.append(Group("title", tuple(shapes)))
+    return groups, y + 0.3 * size
+
+
+def running_lines(
+    paper: Paper, role: Role, words: str, top: float, colour: str = DIM
+) -> tuple[Group, float]:
+    """Return words folded across the page, and where they end."""
+    y = top
+    shapes: list[Shape] = []
+    for line in wrapped(words, paper.right - paper.left, paper.size):
+        y += paper.line_height
+        shapes.append(typeset(paper.left, y - 0.26 * paper.size, line, paper.size, colour))
+    return Group(role, tuple(shapes)), y
+
+
+def status_lines(paper: Paper, words: str, top: float) -> tuple[Group, float]:
+    """Return the status line under its rule, and where it ends."""
+    rule = Line(paper.left, top, paper.right, top, RULE, 0.06 * paper.size)
+    group, y = running_lines(paper, "status", words, top + 0.25 * paper.size)
+    return Group("status", (rule, *group.shapes)), y
