@@ -1,5 +1,6 @@
 """The evidence table: which counts of which studies feed one pool."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -23,7 +24,7 @@ class Mark(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """What is pooled: an outcome over all studies, or at one level of one stratum.
+    """What is pooled: an outcome over all studies, or at one level of one stratum or of several.
 
     Parameters
     ----------
@@ -31,18 +32,59 @@ class Question:
         Outcome by its name in the plan.
     stratum, level : str
         Stratum and level by their names; both ``overall`` for all studies.
+    also : tuple of (str, str)
+        Further strata, each with its level, that counts must be of as well.
+
+    Raises
+    ------
+    ValueError
+        If a stratum is named twice, or further ones without a first.
     """
 
     outcome: str
     stratum: str = OVERALL
     level: str = OVERALL
+    also: tuple[tuple[str, str], ...] = ()
+
+    def __post_init__(self) -> None:
+        names = [stratum for stratum, _ in self.places]
+        if len(set(names)) < len(names) or (self.also and not names):
+            raise ValueError(f"a question crosses strata that differ; got {self!r}")
+
+    @property
+    def places(self) -> tuple[tuple[str, str], ...]:
+        """Every stratum asked about with its level; empty for all studies."""
+        return () if self.stratum == OVERALL else ((self.stratum, self.level), *self.also)
+
+    @property
+    def strata(self) -> tuple[str, ...]:
+        """The strata asked about; empty for all studies."""
+        return tuple(stratum for stratum, _ in self.places)
+
+    @property
+    def levels(self) -> tuple[str, ...]:
+        """The level asked for in each of them."""
+        return tuple(level for _, level in self.places)
 
     @property
     def key(self) -> str:
         """One word for files and JSON, as ``perforation/intent=palliation``."""
-        if self.stratum == OVERALL:
-            return f"{self.outcome}/{OVERALL}"
-        return f"{self.outcome}/{self.stratum}={self.level}"
+        placed = [f"{stratum}={level}" for stratum, level in self.places]
+        return "/".join([self.outcome, *(placed or [OVERALL])])
+
+
+def question_at(outcome: str, places: Iterable[tuple[str, str]]) -> Question:
+    """Return the question of an outcome at one level of each stratum given.
+
+    Parameters
+    ----------
+    outcome : str
+        Outcome by its name in the plan.
+    places : iterable of (str, str)
+        Strata with their levels, in the plan's order; none for all studies.
+    """
+    first, *also = tuple(places) or ((OVERALL, OVERALL),)
+    return Question(outcome, *first, tuple(also))
 
 
 @dataclass(frozen=True, slots=True)

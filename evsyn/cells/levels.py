@@ -1,6 +1,6 @@
 """Which level of a stratum an arm or a study belongs to."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from evsyn.extraction.plan import EraStratum, LabelledStratum, Plan, Stratum
 from evsyn.extraction.review import Review
@@ -26,6 +26,21 @@ def level_names(stratum: Stratum, cut_year: int | None = None) -> dict[str, str]
         f"from_{cut}": f"mostly from {cut}",
         UNPLACED: "dates not stated",
     }
+
+
+def precedence(levels: Iterable[str]) -> tuple[int, tuple[bool, ...]]:
+    """Return how firmly levels place an arm; of two, the larger goes first.
+
+    More named levels go before fewer, and of as many a named level of an earlier stratum before
+    one of a later. Patients told in two ways are taken at the levels that go first.
+
+    Parameters
+    ----------
+    levels : iterable of str
+        One level of each stratum crossed.
+    """
+    named = tuple(level != UNPLACED for level in levels)
+    return sum(named), named
 
 
 def arm_level(arm: Arm, stratum: str) -> str:

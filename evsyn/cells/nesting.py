@@ -1,13 +1,12 @@
 """Keep one study's arms apart: no patient enters one pool twice, or two levels of one stratum."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from evsyn.cells.acceptance import Accepted, judge
 from evsyn.cells.cell import Question
-from evsyn.cells.levels import ancestors, arm_level
+from evsyn.cells.levels import ancestors, arm_level, precedence
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.study import Arm, Study
-from evsyn.terms import UNPLACED
 
 
 def topmost(study: Study, accepted: list[Accepted]) -> list[Accepted]:
@@ -20,19 +19,26 @@ def topmost(study: Study, accepted: list[Accepted]) -> list[Accepted]:
     ]
 
 
-def not_at_named_levels(
-    study: Study, accepted: list[Accepted], question: Question, plan: Plan
-) -> list[Accepted]:
-    """Drop unplaced arms that hold, or lie inside, an arm that enters a named level."""
-    named = [
-        arm
-        for arm in study.arms
-        if question.outcome in arm.outcomes
-        and arm_level(arm, question.stratum) != UNPLACED
-        and isinstance(judge(arm, question.outcome, plan), Accepted)
-    ]
-    names = {arm.arm for arm in named}
-    holding = {above.arm for arm in named for above in ancestors(study, arm)}
+def placed_ahead(study: Study, question: Question, plan: Plan) -> list[Accepted]:
+    """Return the arms that enter a level going before the one asked for.
+
+    For one stratum these are the arms at named levels, where the mixed-or-not-stated level is
+    asked for. Where strata are crossed, see :func:`evsyn.cells.levels.precedence`.
+    """
+    here = precedence(question.levels)
+    found = []
+    for arm in study.arms:
+        levels = [arm_level(arm, stratum) for stratum in question.strata]
+        if question.outcome in arm.outcomes and precedence(levels) > here:
+            judged = judge(arm, question.outcome, plan)
+            found += [judged] if isinstance(judged, Accepted) else []
+    return found
+
+
+def outside(study: Study, accepted: list[Accepted], ahead: list[Accepted]) -> list[Accepted]:
+    """Drop the arms that hold, or lie inside, an arm at a level that goes before theirs."""
+    names = {item.arm.arm for item in ahead}
+    holding = {above.arm for item in ahead for above in ancestors(study, item.arm)}
     return [
         item
         for item in accepted
@@ -55,11 +61,22 @@ def apart(study: Study, accepted: list[Accepted], refused: list[Arm]) -> bool:
     )
 
 
-def without_crossing(study: Study, chosen: list[Accepted]) -> tuple[list[Accepted], list[Accepted]]:
+def without_crossing(
+    study: Study, chosen: list[Accepted], ahead: Sequence[Accepted] = ()
+) -> tuple[list[Accepted], list[Accepted]]:
     """Part arms that can be separate from arms that must share patients with them.
 
     Arms of one study may divide it in two ways, as by intent and by device. Where together they
     hold more patients than the arm they lie inside, the larger totals are kept and the rest told.
+
+    Parameters
+    ----------
+    study : Study
+        The study.
+    chosen : list of Accepted
+        Arms of one level, none inside another.
+    ahead : sequence of Accepted
+        Arms at levels that go before it, none inside another; their patients are taken.
 
     Returns
     -------
@@ -67,6 +84,9 @@ def without_crossing(study: Study, chosen: list[Accepted]) -> tuple[list[Accepte
         Arms that may be summed, and arms that may not.
     """
     room = {arm.arm: arm.patients for arm in study.arms}
+    for taken in ahead:
+        for around in ancestors(study, taken.arm):
+            room[around.arm] -= taken.arm.patients
     kept: list[Accepted] = []
     crossing: list[Accepted] = []
     for item in sorted(chosen, key=lambda one: -one.count.total):

@@ -3,11 +3,13 @@
 from collections.abc import Callable, Mapping
 
 from evsyn.cells.cell import Cell
+from evsyn.cells.levels import precedence
 from evsyn.extraction.review import Review
-from evsyn.terms import UNPLACED
 
-#: The rows of a study at the levels of a stratum, by level.
-RowsByLevel = Callable[[str], Mapping[str, Cell]]
+#: A level of each stratum asked about.
+Levels = tuple[str, ...]
+#: The rows of a study at the levels of the strata asked about, by those levels.
+RowsByLevels = Callable[[str], Mapping[Levels, Cell]]
 
 
 def winners(review: Review, cells: list[Cell]) -> dict[str, str]:
@@ -57,44 +59,58 @@ def _rivals(review: Review, rows: dict[str, Cell]) -> dict[str, set[str]]:
 
 
 def told_at_other_levels(
-    review: Review, cells: list[Cell], level: str, rows_of: RowsByLevel
+    review: Review, cells: list[Cell], levels: Levels, rows_of: RowsByLevels
 ) -> dict[str, str]:
-    """Return the studies whose patients another study tells at another level of the stratum.
+    """Return the studies whose patients another study tells at other levels of the strata.
 
     The mixed-or-not-stated level gives way to a named one; of two named levels the study named
-    in the extract is kept, else the larger. So no patient stands in two levels of one stratum.
+    in the extract is kept, else the larger, else the one that declares the overlap. So no patient
+    stands in two levels of one stratum, nor in two crossings of several, which go in the order of
+    :func:`evsyn.cells.levels.precedence`.
 
     Parameters
     ----------
     review : Review
         The review, whose extracts declare the overlaps.
     cells : list of Cell
-        Rows at this level.
-    level : str
-        This level.
+        Rows at these levels.
+    levels : tuple of str
+        A level of each stratum asked about.
     rows_of : callable
-        Gives the rows of a study at every level of the stratum.
+        Gives the rows of a study at all levels of those strata.
     """
     here = {cell.study: cell for cell in cells}
     lost: dict[str, str] = {}
+    settled: set[frozenset[str]] = set()
     for study in review.studies:
         for overlap in study.overlaps:
-            if overlap.kind != "certain":
+            pair = frozenset((study.study, overlap.study))
+            if overlap.kind != "certain" or pair in settled:
                 continue
-            pair = (study.study, overlap.study)
-            for one, other in (pair, pair[::-1]):
+            settled.add(pair)
+            declared = (study.study, overlap.study)
+            for one, other in (declared, declared[::-1]):
                 elsewhere = rows_of(other) if one in here and other not in here else {}
-                if elsewhere and _gives_way(here[one], level, elsewhere, overlap.keep):
+                first = one == study.study
+                if _gives_way(here.get(one), levels, elsewhere, overlap.keep, first=first):
                     lost[one] = other
     return lost
 
 
-def _gives_way(cell: Cell, level: str, elsewhere: Mapping[str, Cell], keep: str | None) -> bool:
-    named = [row for name, row in elsewhere.items() if name != UNPLACED]
-    if level == UNPLACED:
-        return bool(named)
-    if not named:
+def _gives_way(
+    cell: Cell | None,
+    levels: Levels,
+    elsewhere: Mapping[Levels, Cell],
+    keep: str | None,
+    *,
+    first: bool,
+) -> bool:
+    if cell is None or not elsewhere:
         return False
+    foremost = max(map(precedence, elsewhere))
+    if foremost != precedence(levels):
+        return foremost > precedence(levels)
     if keep is not None:
         return keep != cell.study
-    return sum(row.total for row in named) > cell.total
+    total = sum(row.total for at, row in elsewhere.items() if precedence(at) == foremost)
+    return total > cell.total or (total == cell.total and not first)

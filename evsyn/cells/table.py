@@ -1,21 +1,24 @@
 """Build the evidence table of one question.
 
 One study gives at most one row. A named level takes the arms of exactly that level; arms whose
-level is mixed or not stated gather in one further level. An arm never enters beside an arm it
+level is mixed or not stated gather in one further level. Where strata are crossed, an arm is of
+exactly one level in each. An arm never enters beside an arm it
 lies inside. The overall row of a study is its whole-study count where the paper gives one, else
 the sum of its separate arms on one basis and window.
 """
 
 from collections.abc import Callable, Iterable
 from functools import partial
+from itertools import product
 
 from evsyn.cells.acceptance import Accepted, Refused, judge
-from evsyn.cells.cell import Cell, CellTable, LeftOut, Mark, Question
+from evsyn.cells.cell import Cell, CellTable, LeftOut, Mark, Question, question_at
 from evsyn.cells.levels import arm_level, era_level, labelled_strata, level_names
 from evsyn.cells.nesting import (
     apart,
     lacks_patients,
-    not_at_named_levels,
+    outside,
+    placed_ahead,
     topmost,
     without_crossing,
 )
@@ -24,7 +27,6 @@ from evsyn.extraction.plan import EraStratum, Plan
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.rule import count_source
 from evsyn.extraction.study import Arm, Study
-from evsyn.terms import OVERALL, UNPLACED
 
 
 def cell_table(
@@ -46,9 +48,16 @@ def cell_table(
         For an era, a cut other than the plan's.
     without : iterable of str
         Studies to leave out, as a unit's own series.
+
+    Raises
+    ------
+    ValueError
+        If an era is crossed with another stratum.
     """
     skipped = frozenset(without)
     stratum = review.plan.strata.get(question.stratum)
+    if question.also and not set(question.strata) <= set(labelled_strata(review.plan)):
+        raise ValueError(f"only strata that the extracts label can be crossed; got {question.key}")
     belongs = _level_test(question, review.plan, is_era=isinstance(stratum, EraStratum))
     cells: list[Cell] = []
     left_out: list[LeftOut] = []
@@ -66,8 +75,8 @@ def cell_table(
             cells.append(row)
     lost = {name: f"{kept}, which is pooled" for name, kept in winners(review, cells).items()}
     if stratum is not None:
-        rows_of = partial(_rows_by_level, review, question, cut_year)
-        told = told_at_other_levels(review, cells, question.level, rows_of)
+        rows_of = partial(_rows_by_levels, review, question, cut_year)
+        told = told_at_other_levels(review, cells, question.levels, rows_of)
         lost |= {name: f"{kept}, which stands at another level" for name, kept in told.items()}
     left_out += [
         left_out_cell(cell, f"shares patients with {lost[cell.study]}")
@@ -78,36 +87,41 @@ def cell_table(
     return CellTable(question, kept_cells, tuple(left_out))
 
 
-def _rows_by_level(
+def _rows_by_levels(
     review: Review, question: Question, cut_year: int | None, name: str
-) -> dict[str, Cell]:
-    """Return a study's rows at every level of the stratum asked about."""
+) -> dict[tuple[str, ...], Cell]:
+    """Return a study's rows at all levels of the strata asked about."""
     study = review.study(name)
-    stratum = review.plan.strata[question.stratum]
     if study is None:
         return {}
-    rows: dict[str, Cell] = {}
-    is_era = isinstance(stratum, EraStratum)
-    for level in level_names(stratum, cut_year):
-        if isinstance(stratum, EraStratum) and era_level(study, stratum, cut_year) != level:
+    declared = [review.plan.strata[stratum] for stratum in question.strata]
+    rows: dict[tuple[str, ...], Cell] = {}
+    for levels in product(*(level_names(stratum, cut_year) for stratum in declared)):
+        eras = [
+            era_level(study, stratum, cut_year) == level
+            for stratum, level in zip(declared, levels, strict=True)
+            if isinstance(stratum, EraStratum)
+        ]
+        if not all(eras):
             continue
-        asked = Question(question.outcome, question.stratum, level)
+        asked = question_at(question.outcome, zip(question.strata, levels, strict=True))
+        is_era = bool(eras)
         row, _ = study_row(
             study, asked, review.plan, _level_test(asked, review.plan, is_era=is_era)
         )
         if row is not None:
-            rows[level] = row
+            rows[levels] = row
     return rows
 
 
 def _level_test(question: Question, plan: Plan, *, is_era: bool) -> Callable[[Arm], bool]:
-    """Take the arms of one level; where the plan lists treatments, those of the first."""
+    """Take the arms of these levels; where the plan lists treatments, those of the first."""
     first = next(iter(plan.treatments), None)
-    whole = question.stratum == OVERALL or is_era
+    places = () if is_era else question.places
 
     def belongs(arm: Arm) -> bool:
-        return arm.treatment in (None, first) and (
-            whole or arm_level(arm, question.stratum) == question.level
+        return arm.treatment in (None, first) and all(
+            arm_level(arm, stratum) == level for stratum, level in places
         )
 
     return belongs
@@ -124,10 +138,9 @@ def study_row(
         for item in judged
         if isinstance(item, Refused)
     ]
+    ahead = placed_ahead(study, question, plan)
     accepted = [item for item in judged if isinstance(item, Accepted)]
-    if question.level == UNPLACED and question.stratum in plan.strata:
-        accepted = not_at_named_levels(study, accepted, question, plan)
-    accepted = topmost(study, accepted)
+    accepted = topmost(study, outside(study, accepted, ahead))
     if not accepted:
         return None, left_out
     refused = [item.arm for item in judged if isinstance(item, Refused)]
@@ -144,9 +157,11 @@ def study_row(
         if group is not chosen:
             reason = "on another basis or window than the arms of this study that are pooled"
             left_out += [_left_count(study, question.outcome, i, reason) for i in group]
-    kept, crossing = without_crossing(study, chosen)
+    kept, crossing = without_crossing(study, chosen, topmost(study, ahead))
     reason = "may hold the same patients as the arms of this study that are pooled"
     left_out += [_left_count(study, question.outcome, item, reason) for item in crossing]
+    if not kept:
+        return None, left_out
     lacking = lacks_patients(study, kept, belongs)
     return _summed(study, question.outcome, kept, partial=lacking), left_out
 

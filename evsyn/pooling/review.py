@@ -11,7 +11,7 @@ from evsyn.extraction.review import Review
 from evsyn.pooling.choose import answer_tables
 from evsyn.pooling.compared import ComparisonAnswer, answer_comparison
 from evsyn.pooling.tables import PooledTable
-from evsyn.terms import OVERALL
+from evsyn.terms import UNPLACED
 
 Answers = dict[Question, PooledTable]
 
@@ -75,10 +75,18 @@ def answer_cell_tables(review: Review, tables: Sequence[CellTable]) -> Answers:
 
 
 def group_label(plan: Plan, question: Question, *, cut_year: int | None = None) -> str:
-    """Return the level in the plan's words; empty for all studies."""
-    if question.stratum == OVERALL:
-        return ""
-    return level_names(plan.strata[question.stratum], cut_year)[question.level]
+    """Return the level in the plan's words; empty for all studies.
+
+    Of a crossed question, as ``through the scope, palliation``; there a gathering level names its
+    stratum, as ``through the scope, intent mixed or not stated``.
+    """
+    told = []
+    for stratum, level in question.places:
+        declared = plan.strata[stratum]
+        words = level_names(declared, cut_year)[level]
+        is_vague = level == UNPLACED and bool(question.also)
+        told.append(f"{declared.label.lower()} {words}" if is_vague else words)
+    return ", ".join(told)
 
 
 def answer_comparisons(review: Review, outcomes: Iterable[str]) -> tuple[ComparisonAnswer, ...]:

@@ -9,6 +9,7 @@ from evsyn.cells.levels import (
     era_strata,
     labelled_strata,
     level_names,
+    precedence,
     studies_stating,
 )
 from tests.cells.builders import arm, plan_of, review_of, study_of, whole
@@ -107,3 +108,16 @@ def test_which_studies_state_a_stratum():
 def test_the_two_kinds_of_strata():
     assert list(labelled_strata(plan_of())) == ["intent", "device"]
     assert list(era_strata(plan_of())) == ["era"]
+
+
+def test_which_levels_go_first():
+    unplaced = "mixed_or_not_stated"
+    order = [
+        ("through", "palliation"),
+        ("through", unplaced),
+        (unplaced, "palliation"),
+        (unplaced, unplaced),
+    ]
+    assert sorted(order, key=precedence, reverse=True) == order
+    assert precedence(("through", "palliation")) == precedence(("beside", "bridge"))
+    assert precedence(("bridge",)) > precedence((unplaced,)) > precedence(())
