@@ -80,7 +80,7 @@ def released(events: int, total: int, *, exact: bool = False) -> ReleasedCount:
     if exact:
         return ReleasedCount(Told.EXACT, events, total, (events,))
     if total <= LARGEST_HIDDEN:
-        return ReleasedCount(Told.WITHHELD, None, total, tuple(range(total + 1)))
+        return withheld(total)
     if events in (0, total):
         return ReleasedCount(Told.EXACT, events, total, (events,))
     possible = next(group for group in _groups(total) if events in group)
@@ -88,6 +88,11 @@ def released(events: int, total: int, *, exact: bool = False) -> ReleasedCount:
     is_rounded = min(possible) > LARGEST_HIDDEN and max(possible) < total - LARGEST_HIDDEN
     told = Told.ROUNDED if is_rounded else Told.HIDDEN
     return ReleasedCount(told, shown if is_rounded else None, total, tuple(possible))
+
+
+def withheld(total: int) -> ReleasedCount:
+    """Return a count of which nothing is told, neither its size nor of how many it is."""
+    return ReleasedCount(Told.WITHHELD, None, total, tuple(range(total + 1)))
 
 
 def rounded(number: int) -> int | None:

@@ -165,3 +165,23 @@ def verdict(pmf: Floats, events: int, *, more: bool = True, fewer: bool = True) 
     if events < reach.low:
         return Verdict.FEWER if fewer else Verdict.NONE
     return Verdict.WITHIN if more or fewer else Verdict.NONE
+
+
+def verdict_at(limits: Limits, events: int) -> Verdict:
+    """Return the verdict on a count from the counts at which one is given.
+
+    ``NONE`` where the count points a way that is not judged, or no count would lie outside.
+
+    Parameters
+    ----------
+    limits : Limits
+        The range, and the counts at which a verdict would be given.
+    events : int
+        The count.
+    """
+    if events > limits.high:
+        return Verdict.MORE if limits.first_more is not None else Verdict.NONE
+    if events < limits.low:
+        return Verdict.FEWER if limits.last_fewer is not None else Verdict.NONE
+    is_judged = limits.first_more is not None or limits.last_fewer is not None
+    return Verdict.WITHIN if is_judged else Verdict.NONE

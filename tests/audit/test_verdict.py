@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from evsyn.audit.predictive import student
-from evsyn.audit.verdict import TAIL, Verdict, limits, tails, verdict
+from evsyn.audit.verdict import TAIL, Verdict, limits, tails, verdict, verdict_at
 from evsyn.pooling.answer import Centre
 from evsyn.terms import Better
 from tests.audit.made_up import MU
@@ -132,3 +132,14 @@ def test_which_side_is_unwelcome():
 def test_counts_out_of_range_are_refused(events):
     with pytest.raises(ValueError, match="events must lie"):
         tails(WORKED.pmf(20), events)
+
+
+@pytest.mark.parametrize("cases", [1, 8, 40, 100])
+@pytest.mark.parametrize(("more", "fewer"), [(True, True), (True, False), (False, True)])
+def test_limits_alone_give_the_same_verdict(cases, more, fewer):
+    chances = student(Centre(MU, 0.12, 0.6), 30).pmf(cases)
+    reach = limits(chances, more=more, fewer=fewer)
+    can = reach.first_more is not None or reach.last_fewer is not None
+    for events in range(cases + 1):
+        direct = verdict(chances, events, more=more and can, fewer=fewer and can)
+        assert verdict_at(reach, events) is direct
