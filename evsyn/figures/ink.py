@@ -3,13 +3,15 @@
 from typing import TYPE_CHECKING, Any
 
 from evsyn.figures.measure import drawable, font_file
-from evsyn.figures.shapes import Circle, Line, Page, Polygon, Rect, Shape, Text
+from evsyn.figures.shapes import Circle, Line, Page, Polygon, Polyline, Rect, Shape, Text
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
 _POINTS_PER_INCH = 72
+#: On and off, in units of the thickness.
+_DASHES = (0, (4, 3))
 
 
 def draw_page(page: Page, ax: "Axes | None" = None) -> "Axes":
@@ -77,6 +79,21 @@ def _draw(ax: "Axes", shape: Shape, zoom: float, order: int) -> None:
                     zorder=order,
                 )
             )
+        case Polyline(points, colour, thickness, dashed):
+            xs, ys = zip(*points, strict=True)
+            ax.add_line(
+                lines.Line2D(
+                    xs,
+                    ys,
+                    color=colour,
+                    linewidth=thickness * zoom,
+                    linestyle=_DASHES if dashed else "solid",
+                    solid_capstyle="butt",
+                    dash_capstyle="butt",
+                    solid_joinstyle="miter",
+                    zorder=order,
+                )
+            )
         case Circle(x, y, radius, fill):
             ax.add_patch(patches.Circle((x, y), radius, facecolor=fill, linewidth=0, zorder=order))
         case Polygon():
@@ -117,7 +134,7 @@ def _paint(shape: Polygon | Rect, zoom: float, order: int) -> dict[str, Any]:
         "facecolor": shape.fill or "none",
         "edgecolor": shape.stroke or "none",
         "linewidth": thickness if shape.stroke is not None else 0.0,
-        "linestyle": (0, (4, 3)) if shape.dashed else "solid",
+        "linestyle": _DASHES if shape.dashed else "solid",
         "joinstyle": "miter",
         "zorder": order,
     }

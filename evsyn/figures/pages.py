@@ -74,7 +74,8 @@ def several_pages(figure: Composition) -> list[Page]:
     """
     paper, blocks = figure.paper, figure.blocks
     room = _room(figure, paper.fmt.height or 0.0, _MANY, blocks)
-    if room < _LEAST_LINES * paper.line_height:
+    least_room = max(_LEAST_LINES * paper.line_height, *(block.height for block in blocks))
+    if room < least_room:
         raise ValueError("title, caption and status line leave no room for the rows on this sheet")
     runs = turned(blocks, room, figure.continued)
     if not paper.fmt.is_slide:

@@ -77,6 +77,16 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
+class Polyline:
+    """Straight strokes from point to point, open at both ends."""
+
+    points: tuple[tuple[float, float], ...]
+    colour: str
+    thickness: float
+    dashed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Circle:
     """A filled circle."""
 
@@ -108,11 +118,11 @@ class Rect:
     dashed: bool = False
 
 
-Shape: TypeAlias = Text | Line | Circle | Polygon | Rect
+Shape: TypeAlias = Text | Line | Polyline | Circle | Polygon | Rect
 
 Role: TypeAlias = Literal[
     "watermark", "invented", "title", "heading", "axis", "wash", "band", "study", "summary", "unit",
-    "sentence", "legend", "caption", "status",
+    "sentence", "legend", "caption", "status", "chances", "limits", "key",
 ]  # fmt: skip
 
 

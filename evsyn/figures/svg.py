@@ -3,7 +3,17 @@
 from xml.sax.saxutils import escape, quoteattr
 
 from evsyn.figures.palette import PAPER
-from evsyn.figures.shapes import Circle, FigureLayout, Group, Line, Polygon, Rect, Shape, Text
+from evsyn.figures.shapes import (
+    Circle,
+    FigureLayout,
+    Group,
+    Line,
+    Polygon,
+    Polyline,
+    Rect,
+    Shape,
+    Text,
+)
 
 _FACES = "'DejaVu Sans', Verdana, Arial, sans-serif"
 
@@ -53,11 +63,15 @@ def _shape(shape: Shape) -> str:
         case Line(x1, y1, x2, y2, colour, thickness):
             ends = f'x1="{_n(x1)}" y1="{_n(y1)}" x2="{_n(x2)}" y2="{_n(y2)}"'
             return f'<line {ends} stroke="{colour}" stroke-width="{_n(thickness)}"/>'
+        case Polyline(points, colour, thickness, dashed):
+            run = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
+            paint = f'fill="none" stroke="{colour}" stroke-width="{_n(thickness)}"'
+            return f'<polyline points="{run}" {paint}{_dashes(thickness) if dashed else ""}/>'
         case Circle(x, y, radius, fill):
             return f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(radius)}" fill="{fill}"/>'
         case Polygon():
-            points = " ".join(f"{_n(x)},{_n(y)}" for x, y in shape.points)
-            return f'<polygon points="{points}"{_paint(shape)}/>'
+            run = " ".join(f"{_n(x)},{_n(y)}" for x, y in shape.points)
+            return f'<polygon points="{run}"{_paint(shape)}/>'
         case Rect():
             box = shape.box
             place = f'x="{_n(box.left)}" y="{_n(box.top)}"'
@@ -86,8 +100,12 @@ def _paint(shape: Polygon | Rect) -> str:
     if shape.stroke is not None:
         edge = f' stroke="{shape.stroke}" stroke-width="{_n(shape.thickness)}"'
         if shape.dashed:
-            edge += f' stroke-dasharray="{_n(4 * shape.thickness)} {_n(3 * shape.thickness)}"'
+            edge += _dashes(shape.thickness)
     return f' fill="{shape.fill or "none"}"{edge}'
+
+
+def _dashes(thickness: float) -> str:
+    return f' stroke-dasharray="{_n(4 * thickness)} {_n(3 * thickness)}"'
 
 
 def _n(value: float) -> str:

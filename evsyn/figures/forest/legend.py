@@ -4,11 +4,12 @@ from collections.abc import Sequence
 from functools import partial
 
 from evsyn.figures.forest.content import Band, ForestContent, StudyLine, UnitLine
-from evsyn.figures.forest.marks import arrow, summary_bar, unit_triangle
+from evsyn.figures.forest.marks import arrow, summary_bar
 from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.legend_lines import legend_lines
 from evsyn.figures.palette import UNIT, BandColours
 from evsyn.figures.shapes import Box, Circle, Group, Line, Rect, Shape
+from evsyn.figures.unit_mark import unit_triangle
 
 #: Marks that share an entry with another.
 _KIND = {"weighted study": "study", "headline, read": "headline"}

@@ -6,6 +6,7 @@ from evsyn.figures.forest.content import StudyLine, Summary, UnitLine
 from evsyn.figures.forest.scale import Axis
 from evsyn.figures.palette import PAPER, UNIT, BandColours
 from evsyn.figures.shapes import Box, Circle, Line, Polygon, Rect, Shape
+from evsyn.figures.unit_mark import unit_triangle
 
 #: In units of the type size: radius of the largest and smallest spot, half height of a summary.
 LARGEST_SPOT, SMALLEST_SPOT, HALF_BAR = 0.46, 0.18, 0.40
@@ -100,10 +101,3 @@ def unit_marks(axis: Axis, unit: UnitLine, y: float, size: float) -> tuple[Shape
     """Return the unit's interval with an upright triangle."""
     stroke = interval(axis, unit.low, unit.high, y, size, UNIT, 0.18 * size)
     return (*stroke, unit_triangle(axis.x(unit.estimate), y, size))
-
-
-def unit_triangle(x: float, y: float, size: float) -> Polygon:
-    """Return the unit's upright triangle."""
-    half = 0.5 * size
-    points = ((x, y - half), (x + half, y + 0.8 * half), (x - half, y + 0.8 * half))
-    return Polygon(points, UNIT, PAPER, 0.06 * size)

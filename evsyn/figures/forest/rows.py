@@ -1,7 +1,5 @@
 """The rows of a band, each as a group of shapes: title, studies, summaries, unit, sentence."""
 
-import re
-
 from evsyn.figures.forest.content import Band, StudyLine, Summary, UnitLine
 from evsyn.figures.forest.marks import prediction_marks, study_marks, summary_marks, unit_marks
 from evsyn.figures.forest.sheet import (
@@ -16,7 +14,7 @@ from evsyn.figures.forest.sheet import (
 from evsyn.figures.measure import shortened, text_width, typeset
 from evsyn.figures.palette import DIM, INK, PAPER, UNIT, BandColours
 from evsyn.figures.shapes import Box, Group, Rect, Shape, Text
-from evsyn.terms import Source
+from evsyn.figures.sources import places, source_id
 
 _UNIT_PAD = 0.15
 
@@ -84,7 +82,7 @@ def study_row(
         "study",
         (place, *texts, *marks),
         source_id(line.sources),
-        f"{said}. {_places(line.sources)}",
+        f"{said}. {places(line.sources)}",
     )
 
 
@@ -103,7 +101,7 @@ def unit_row(sheet: Sheet, unit: UnitLine, top: float, height: float) -> Group:
     texts = _row_texts(sheet, name, unit, "", top, height, bold=True)
     y = sheet.plot_centre(top, height)
     marks = unit_marks(sheet.axis, unit, y, sheet.size)
-    said = f"{name}: {count_words(unit)}, {rate_words(unit)}. {_places((unit.source,))}"
+    said = f"{name}: {count_words(unit)}, {rate_words(unit)}. {places((unit.source,))}"
     return Group("unit", (frame, *texts, *marks), source_id((unit.source,)), said)
 
 
@@ -142,17 +140,6 @@ def sentence_line(sheet: Sheet, words: str, top: float, height: float) -> Group:
     """Return one line of the sentence under a band."""
     y = sheet.baseline(top + height / 2)
     return Group("sentence", (typeset(sheet.label, y, words, sheet.size, INK),))
-
-
-def source_id(sources: tuple[Source, ...]) -> str:
-    """Return the first source as a name fit for an XML id."""
-    if not sources:
-        return ""
-    return f"source-{re.sub(r'[^A-Za-z0-9_.-]+', '-', sources[0].file)}-line-{sources[0].line}"
-
-
-def _places(sources: tuple[Source, ...]) -> str:
-    return "; ".join(f"{item} ({item.place})" if item.place else str(item) for item in sources)
 
 
 def _row_texts(
