@@ -1,5 +1,6 @@
 """A unit's counts, added up by level of each stratum."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from evsyn.cells.cell import Question
@@ -61,8 +62,8 @@ def tallies(unit: Unit, plan: Plan) -> tuple[UnitTally, ...]:
     for outcome in plan.outcomes:
         for stratum, levels in unit_levels(unit, plan).items():
             for level, groups in levels.items():
-                made += _tally(Question(outcome, stratum, level), groups)
-        made += _tally(Question(outcome), list(unit.groups))
+                made += count_groups(Question(outcome, stratum, level), groups)
+        made += count_groups(Question(outcome), unit.groups)
     return tuple(made)
 
 
@@ -73,19 +74,21 @@ def unit_levels(unit: Unit, plan: Plan) -> dict[str, dict[str, list[Group]]]:
         if not any(stratum in group.strata for group in unit.groups):
             continue
         levels = {
-            level: [group for group in unit.groups if _level(group, stratum) == level]
+            level: [group for group in unit.groups if group_level(group, stratum) == level]
             for level in level_names(meant)
         }
         found[stratum] = {level: groups for level, groups in levels.items() if groups}
     return found
 
 
-def _level(group: Group, stratum: str) -> str:
+def group_level(group: Group, stratum: str) -> str:
+    """Return the group's level; mixed and unlabelled groups share one."""
     level = group.strata.get(stratum, NOT_STATED)
     return UNPLACED if level in (MIXED, NOT_STATED) else level
 
 
-def _tally(question: Question, groups: list[Group]) -> list[UnitTally]:
+def count_groups(question: Question, groups: Sequence[Group]) -> list[UnitTally]:
+    """Add up the groups of one level, apart for each basis and window they count on."""
     counts = [g.outcomes[question.outcome] for g in groups if question.outcome in g.outcomes]
     kinds = list(dict.fromkeys((count.of, count.window) for count in counts))
     made = []

@@ -30,42 +30,26 @@ HIGHEST_RISK = 0.95
 
 
 @dataclass(frozen=True, slots=True)
-class Power:
-    """Chance of noticing a unit at twice the typical unfavourable risk.
+class Notice:
+    """Chance of noticing a unit at a raised unfavourable risk.
 
     Risks are those of the unfavourable side: of the event where fewer are better, of its absence
     where more are.
 
     Parameters
     ----------
-    limits : Limits
-        Counts that would be called more or fewer than the range, and how often ordinary units
-        reach them.
     typical, doubled : float
         The typical unfavourable risk, and twice that, at most 95%.
     notice : float
         Chance that the verdict against the range notices a unit at the doubled risk.
     share_beyond : float
         Share of ordinary units whose own risk is above the doubled one.
-    notice_average : float
-        Chance that an exact one-sided 5% test against the typical risk, taken as fixed, does.
-    cases_needed : int
-        Cases from which that second chance stays at 80% or more.
-    is_exact : bool
-        Whether ``cases_needed`` was searched exactly; else by the normal formula.
-    years_needed : float
-        Years it takes to have that many cases at the unit's own rate.
     """
 
-    limits: Limits
     typical: float
     doubled: float
     notice: float
     share_beyond: float
-    notice_average: float
-    cases_needed: int
-    is_exact: bool
-    years_needed: float
 
     def is_ordinary(self, attained: float) -> bool:
         """Whether a unit at the doubled risk goes unnoticed since ordinary units differ by more.
@@ -83,6 +67,34 @@ class Power:
     def is_small(self) -> bool:
         """Whether the chance of noticing is so small that it needs a reason."""
         return self.notice < SMALL_CHANCE
+
+
+@dataclass(frozen=True, slots=True)
+class Power(Notice):
+    """Chance of noticing a unit at twice the typical unfavourable risk, and the cases it takes.
+
+    Parameters
+    ----------
+    typical, doubled, notice, share_beyond : float
+        As in :class:`Notice`.
+    limits : Limits
+        Counts that would be called more or fewer than the range, and how often ordinary units
+        reach them.
+    notice_average : float
+        Chance that an exact one-sided 5% test against the typical risk, taken as fixed, does.
+    cases_needed : int
+        Cases from which that second chance stays at 80% or more.
+    is_exact : bool
+        Whether ``cases_needed`` was searched exactly; else by the normal formula.
+    years_needed : float
+        Years it takes to have that many cases at the unit's own rate.
+    """
+
+    limits: Limits
+    notice_average: float
+    cases_needed: int
+    is_exact: bool
+    years_needed: float
 
 
 def power(
@@ -111,9 +123,9 @@ def power(
         return None
     if better is Better.FEWER:
         reached = cases + 1 if limits.first_more is None else limits.first_more
-        beyond = 1 - units.share_below(float(special.logit(doubled)), cases)
+        beyond = 1 - units.share_below(float(special.logit(doubled)))
     else:
-        beyond = units.share_below(float(special.logit(1 - doubled)), cases)
+        beyond = units.share_below(float(special.logit(1 - doubled)))
         reached = cases + 1 if limits.last_fewer is None else cases - limits.last_fewer
     needed, is_exact = cases_needed(risk, doubled)
     critical = critical_count(np.array([cases]), risk)

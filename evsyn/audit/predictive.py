@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import special
 
+from evsyn.audit.nodes import FINE, halfway, nodes, settled, student_log_density
 from evsyn.effects.arguments import Floats
 from evsyn.pooling.answer import Centre, Reading
 
@@ -20,14 +21,8 @@ MOST_CASES = 5_000
 #: Below this spread the pool may have missed what spread there is.
 LITTLE_SPREAD = 0.1
 
-#: No chance of a count may move by more than this when the nodes are doubled.
-_MOVES = 1e-8
-
 #: Chances held in memory at once.
 _BLOCK = 500_000
-
-#: Weights below e to minus this share of the largest are left out.
-_DROPPED = 34.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -70,8 +65,7 @@ class Predictive:
 
         Notes
         -----
-        Trapezoid sums over ``u`` with log-odds proportional to ``sinh(u)``: heavy tails become
-        exponential ones, so the sums converge faster than any power of the number of nodes.
+        As in :func:`evsyn.audit.nodes.settled`.
         """
         return self._settled(cases)[:2]
 
@@ -82,54 +76,26 @@ class Predictive:
         """
         return self._settled(cases)[2]
 
-    def share_below(self, log_odds: float, cases: int) -> float:
-        """Return the share of new units whose own log-odds lies below a value.
+    def share_below(self, log_odds: float) -> float:
+        """Return the share of new units whose own log-odds lies below a value."""
+        deviates, weights = nodes(self.log_density, self.scale, FINE)
+        places = self.centre + self.scale * deviates
+        return float(np.interp(log_odds, places, halfway(weights)))
 
-        Parameters
-        ----------
-        log_odds : float
-            The value.
-        cases : int
-            Number of cases the nodes are made for, as in :meth:`nodes`.
-
-        Notes
-        -----
-        Read off the nodes by a straight line between half-way sums of their weights.
-        """
-        places, weights = self.nodes(cases)
-        return float(np.interp(log_odds, places, np.cumsum(weights) - weights / 2))
+    def quantile(self, share: float) -> float:
+        """Return the log-odds below which a share of new units lies."""
+        deviates, weights = nodes(self.log_density, self.scale, FINE)
+        return self.centre + self.scale * float(np.interp(share, halfway(weights), deviates))
 
     def _settled(self, cases: int) -> tuple[Floats, Floats, Floats]:
         if not 1 <= cases <= MOST_CASES:
             raise ValueError(f"cases must lie between 1 and {MOST_CASES:,}; got {cases!r}")
-        low, high = self._range()
-        before: Floats | None = None
-        for doubling in range(7, 16):
-            u = np.linspace(low, high, 2**doubling + 1)
-            log_odds = self.centre + self.scale * self._stretch * np.sinh(u)
-            log_weight = self._log_weight(u)
-            weights = np.exp(log_weight - log_weight.max())
-            weights /= weights.sum()
-            chances = _mixed(cases, log_odds, weights)
-            if before is not None and np.max(np.abs(chances - before)) < _MOVES:
-                return log_odds, weights, chances
-            before = chances
-        raise ArithmeticError("the chances of the counts did not settle")
-
-    def _range(self) -> tuple[float, float]:
-        u = np.linspace(-36.0, 36.0, 721)
-        log_weight = self._log_weight(u)
-        kept = u[log_weight > log_weight.max() - _DROPPED]
-        return float(kept[0]) - 0.1, float(kept[-1]) + 0.1
-
-    def _log_weight(self, u: Floats) -> Floats:
-        return self.log_density(self._stretch * np.sinh(u)) + np.log(np.cosh(u))
-
-    @property
-    def _stretch(self) -> float:
-        # A wide spread must not carry the nodes past where the rate turns, which spans log-odds
-        # of about 1 whatever the spread.
-        return min(1.0, 1 / self.scale) if self.scale > 0 else 1.0
+        deviates, weights, chances = settled(
+            self.log_density,
+            self.scale,
+            lambda deviates, weights: _mixed(cases, self.centre + self.scale * deviates, weights),
+        )
+        return self.centre + self.scale * deviates, weights, chances
 
 
 def _mixed(cases: int, log_odds: Floats, weights: Floats) -> Floats:
@@ -180,12 +146,7 @@ def student(centre: Centre, k: int) -> Predictive:
     if k < 3:
         raise ValueError(f"a new unit is predicted from 3 studies or more; got {k}")
     width = float(np.hypot(centre.tau, centre.se))
-    freedom = float(k - 1)
-
-    def log_density(deviate: Floats) -> Floats:
-        return -(freedom + 1) / 2 * np.log1p(deviate**2 / freedom)
-
-    return Predictive(centre.mu, width, log_density)
+    return Predictive(centre.mu, width, student_log_density(k - 1))
 
 
 def beta_binomial(mean: float, rho: float) -> Predictive:
@@ -203,12 +164,9 @@ def beta_binomial(mean: float, rho: float) -> Predictive:
     ValueError
         If either lies outside.
     """
-    if not (0 < mean < 1 and 0 < rho < 1):
-        raise ValueError(f"mean and rho must lie between 0 and 1; got {mean!r} and {rho!r}")
-    alpha = mean * (1 - rho) / rho
-    beta = (1 - mean) * (1 - rho) / rho
+    alpha, beta = beta_shapes(mean, rho)
     centre = float(special.logit(mean))
-    width = float(np.sqrt(special.polygamma(1, alpha) + special.polygamma(1, beta)))
+    width = beta_width(alpha, beta)
 
     def log_density(deviate: Floats) -> Floats:
         log_odds = centre + width * deviate
@@ -216,6 +174,18 @@ def beta_binomial(mean: float, rho: float) -> Predictive:
         return np.asarray(alpha * hit + beta * miss, dtype=np.float64)
 
     return Predictive(centre, width, log_density)
+
+
+def beta_shapes(mean: float, rho: float) -> tuple[float, float]:
+    """Return both shapes of the beta distribution of rates; arguments and errors as above."""
+    if not (0 < mean < 1 and 0 < rho < 1):
+        raise ValueError(f"mean and rho must lie between 0 and 1; got {mean!r} and {rho!r}")
+    return mean * (1 - rho) / rho, (1 - mean) * (1 - rho) / rho
+
+
+def beta_width(alpha: float, beta: float) -> float:
+    """Return the standard deviation of the log-odds of a beta-distributed rate."""
+    return float(np.sqrt(special.polygamma(1, alpha) + special.polygamma(1, beta)))
 
 
 def spread_used(reading: Reading) -> Centre | None:

@@ -480,7 +480,7 @@ def test_hundreds_sum_to_a_hundred(chances, told):
 
 def test_a_risk_that_cannot_be_doubled_is_named():
     none = Limits(None, None, 0.0, 0.0, 0, 10)
-    capped = Power(none, 0.6, 0.95, 0.0, 0.0, 0.5, 40, True, 2.0)
+    capped = Power(0.6, 0.95, 0.0, 0.0, none, 0.5, 40, True, 2.0)
     assert risk_words(capped, Better.FEWER) == "a unit where 95.0% of cases go the unwelcome way"
 
 
