@@ -22,7 +22,8 @@ from evsyn.wording.audit import (
     standing_sentences,
 )
 from evsyn.wording.audit_caveats import mix_sentence
-from evsyn.wording.audit_verdict import in_hundred, risk_words
+from evsyn.wording.audit_verdict import risk_words
+from evsyn.wording.chances import in_hundred
 from tests.audit.made_up import (
     MU,
     PALLIATION,
