@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.extraction.builders import TinyReview
+
 ROOT = Path(__file__).parent.parent
 HEAVY = {"numpy", "scipy", "pandas", "matplotlib", "statsmodels", "pydantic", "yaml", "rich"}
 
@@ -43,11 +45,23 @@ def test_pooling_a_review_stays_light() -> None:
     assert "scipy.special" in modules
 
 
-def test_auditing_a_unit_stays_light() -> None:
-    unit = "studies/demo/unit-hollowmere.yaml"
-    words = ("audit", unit, "--against", "studies/demo", "--for", "inside")
-    heavy = {"scipy.stats", "scipy.optimize", "pandas", "matplotlib", "statsmodels"}
-    assert not loaded_by(run(*words)) & heavy
+#: Lines of a unit's flow are held together by the optimiser, which pooling never needs.
+UNIT_HEAVY = {"scipy.stats", "pandas", "matplotlib", "statsmodels"}
+
+
+def test_auditing_a_unit_with_flow_lines_needs_the_optimiser_and_no_more() -> None:
+    words = ("audit", "studies/demo/unit-hollowmere.yaml", "--against", "studies/demo")
+    modules = loaded_by(run(*words, "--for", "inside"))
+    assert not modules & UNIT_HEAVY
+    assert "scipy.optimize" in modules
+
+
+def test_auditing_a_unit_without_flow_lines_stays_light(tmp_path: Path) -> None:
+    TinyReview(tmp_path).unit("flow: {attempted: 20, placed: 19}\n", "")
+    words = ("audit", str(tmp_path / "unit-glade.yaml"), "--against", str(tmp_path))
+    modules = loaded_by(run(*words, "--for", "inside"))
+    assert "evsyn.audit.verdict" in modules
+    assert not modules & (UNIT_HEAVY | {"scipy.optimize"})
 
 
 def test_drawing_needs_no_pyplot() -> None:

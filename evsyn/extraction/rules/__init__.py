@@ -20,8 +20,19 @@ from evsyn.extraction.rules import (
     share_fits,
     sum_differs,
     total_above_patients,
+    unit_counts,
+    unit_denominators,
+    unit_devices,
+    unit_ends,
+    unit_flow_order,
+    unit_flow_possible,
+    unit_flow_words,
+    unit_left_out,
     unit_names,
-    unit_sums,
+    unit_retreated,
+    unit_strata,
+    unit_timing,
+    unit_zero,
 )
 
 #: Order of weight: the first findings shown are those of the first rules here.
@@ -47,4 +58,18 @@ REVIEW_RULES = (
     citation_thin.RULE,
 )
 
-UNIT_RULES = (unit_names.RULE, unit_sums.RULE)
+UNIT_RULES = (
+    unit_names.RULE,
+    unit_flow_words.RULE,
+    unit_counts.RULE,
+    unit_timing.RULE,
+    unit_flow_order.RULE,
+    unit_ends.RULE,
+    unit_devices.RULE,
+    unit_retreated.RULE,
+    unit_strata.RULE,
+    unit_zero.RULE,
+    unit_left_out.RULE,
+    unit_flow_possible.RULE,
+    unit_denominators.RULE,
+)

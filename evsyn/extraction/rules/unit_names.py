@@ -29,8 +29,6 @@ def check(unit: Unit, plan: Plan) -> Iterator[Finding]:
             f"the figures were frozen on {unit.frozen_on}, before the period ends",
             "Correct the period or the day.",
         )
-    for stage in unit.flow:
-        yield from unknown(stage, plan.flow, "flow stage", unit.source(f"flow.{stage}"))
     for group in unit.groups:
         for name, level in group.strata.items():
             yield from level_words(name, level, plan, group.source(f"strata.{name}"))

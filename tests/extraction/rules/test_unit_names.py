@@ -13,7 +13,6 @@ from tests.extraction.builders import UNIT_FILE, line_of
          "'brigde' is not a level of 'intent' of the plan"),
         ("strata: {intent: bridge}", "strata: {intend: bridge}",
          "'intend' is not a stratum of the plan"),
-        ("placed: 19", "relieved: 19", "'relieved' is not a flow stage of the plan"),
         ("events: 0, total: 8, of: attempted", "events: 0, total: 8, of: tried",
          "'tried' is not a denominator basis of the plan"),
         ("events: 0, total: 8, of: attempted, window: 30_days",
