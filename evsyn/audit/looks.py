@@ -1,9 +1,12 @@
 """How many comparisons were made, and how many would point outside by chance."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from evsyn.audit.changes import Change
+from evsyn.audit.standardised import Standardisation
 from evsyn.audit.standing import Standing
+from evsyn.audit.verdict import Limits, Verdict
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,11 +29,43 @@ class Looks:
     expected_outside: float
 
 
-def looks(standings: Iterable[Standing]) -> Looks:
-    """Count the comparisons among a unit's standings."""
-    judged = [s.comparison for s in standings if s.comparison is not None and s.comparison.judged]
+def looks(
+    standings: Iterable[Standing],
+    wholes: Iterable[Standardisation] = (),
+    changes: Iterable[Change] = (),
+) -> Looks:
+    """Count the comparisons that were judged.
+
+    Parameters
+    ----------
+    standings : iterable of Standing
+        Counts by level.
+    wholes : iterable of Standardisation
+        The wholes against the unit's own case mix.
+    changes : iterable of Change
+        Counts against those of an earlier period.
+    """
+    seen = [*_of_levels(standings), *_of_wholes(wholes), *_of_changes(changes)]
     return Looks(
-        made=len(judged),
-        outside=sum(comparison.is_unfavourable is not None for comparison in judged),
-        expected_outside=sum(c.limits.chance_more + c.limits.chance_fewer for c in judged),
+        made=len(seen),
+        outside=sum(told in (Verdict.MORE, Verdict.FEWER) for _, told in seen),
+        expected_outside=sum(reach.chance_more + reach.chance_fewer for reach, _ in seen),
     )
+
+
+def _of_levels(standings: Iterable[Standing]) -> Iterator[tuple[Limits, Verdict]]:
+    for found in (standing.comparison for standing in standings):
+        if found is not None and found.judged:
+            yield found.limits, found.verdict
+
+
+def _of_wholes(wholes: Iterable[Standardisation]) -> Iterator[tuple[Limits, Verdict]]:
+    for found in (whole.found for whole in wholes):
+        if found is not None and found.judged:
+            yield found.limits, found.verdict
+
+
+def _of_changes(changes: Iterable[Change]) -> Iterator[tuple[Limits, Verdict]]:
+    for later in (change.found.later for change in changes):
+        if later is not None and later.judged:
+            yield later.limits, later.verdict

@@ -31,7 +31,9 @@ def command(unit: Path, review: Path, audience: str, as_json: bool) -> None:
     says in the same sentence what so few cases could not have shown. No verdict is a pass mark.
     """
     from evsyn.reporting.audit_page import audit_json, audit_text
+    from evsyn.terms import Audience
 
     read = readable_review(review)
     checked = readable_unit(unit, read)
-    say(audit_json(read, checked) if as_json else audit_text(read, checked))
+    write = audit_json if as_json else audit_text
+    say(write(read, checked, Audience(audience)))

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from evsyn.audit.ascertainment import period_years
 from evsyn.audit.comparison import Comparison
 from evsyn.audit.own_series import names_itself
 from evsyn.audit.reasons import Reason
@@ -10,12 +11,14 @@ from evsyn.audit.unit_audit import unit_audit
 from evsyn.extraction.load import CheckedUnit
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
+from evsyn.extraction.unit import Unit
+from evsyn.reporting.audit_outside import outside_fields, outside_text
 from evsyn.reporting.findings import findings_text
 from evsyn.reporting.json_text import json_text
 from evsyn.reporting.plain_table import plain_table
 from evsyn.reporting.pool_text import paragraph
 from evsyn.terms import OVERALL, Audience
-from evsyn.wording.audience import INSIDE_MARK
+from evsyn.wording.audience import INSIDE_MARK, release_sentence
 from evsyn.wording.audit import (
     ascertainment_sentence,
     closing_sentences,
@@ -25,42 +28,55 @@ from evsyn.wording.audit import (
 )
 from evsyn.wording.audit_summary import summary_sentences
 from evsyn.wording.numbers import cell, count, counted
+from evsyn.wording.outside import head_sentence
 from evsyn.wording.own_series import alarm_sentences
 from evsyn.wording.status import INVENTED, status_line
+from evsyn.wording.unit_file import flow_sentences, period_sentence
 from evsyn.wording.verdict import VERDICT_WORDS
 
 #: The summary takes no more lines than this.
 SUMMARY_LINES = 7
 
 
-def audit_text(review: Review, checked: CheckedUnit) -> str:
-    """Return the unit's standing as text for use inside: ascertainment first, then each count."""
+def audit_text(
+    review: Review,
+    checked: CheckedUnit,
+    audience: Audience,
+    earlier: CheckedUnit | None = None,
+) -> str:
+    """Return the unit's standing as text: ascertainment first, then each count.
+
+    Parameters
+    ----------
+    review : Review
+        The review.
+    checked : CheckedUnit
+        The unit's figures.
+    audience : Audience
+        Who will read it. Outside, only what may be told there is written.
+    earlier : CheckedUnit, optional
+        The unit's figures of an earlier period.
+    """
     unit, plan = checked.unit, review.plan
-    found = unit_audit(review, unit)
+    if audience is Audience.OUTSIDE and unit.release is None:
+        return outside_text(review, unit)
+    found = unit_audit(review, unit, None if earlier is None else earlier.unit)
     placed = found.standings
-    mark = f"{INVENTED}: " if unit.invented or review.invented else ""
-    period = f"{unit.period.from_} to {unit.period.to}"
-    head = f"{mark}{unit.label}, {period}, frozen {unit.frozen_on}; followed: {unit.follow_up}."
     parts = [
-        INSIDE_MARK,
-        paragraph(head),
-        paragraph(f"Set against: {status_line(review)}"),
-        *map(paragraph, invented_sentence(unit.invented, review.invented)),
+        *map(paragraph, _opening(review, unit, audience)),
         *map(paragraph, alarm_sentences(found.alarms, can_check=names_itself(unit))),
         "",
         paragraph(ascertainment_sentence(found.ascertainment, plan.population)),
     ]
-    parts += [paragraph(f"Left out: {item.count}, {item.why}.") for item in unit.left_out]
-    if unit.flow:
-        stages = ", ".join(f"{stage} {number}" for stage, number in unit.flow.items())
-        parts.append(paragraph(f"Flow of cases: {stages}."))
+    if audience is Audience.INSIDE:
+        parts += map(paragraph, flow_sentences(unit, plan))
     parts += ["", _summary(placed, plan), "", _table(placed, plan)]
     for standing in placed:
         title = f"{plan.outcomes[standing.outcome].label}: {group_words(standing, plan)}"
         parts += ["", title, "-" * len(title)]
         parts += [paragraph(said) for said in standing_sentences(standing, plan)]
     parts += ["", *(paragraph(said) for said in closing_sentences(found.looks))]
-    if checked.findings:
+    if checked.findings and audience is Audience.INSIDE:
         name = counted(len(checked.findings), "remark", "remarks")
         parts += [
             "",
@@ -70,10 +86,32 @@ def audit_text(review: Review, checked: CheckedUnit) -> str:
     return "\n".join(parts)
 
 
-def audit_json(review: Review, checked: CheckedUnit) -> str:
-    """Return the unit's standing as JSON for use inside; every count carries its sources."""
+def _opening(review: Review, unit: Unit, audience: Audience) -> list[str]:
+    """Say for whom it is, of which unit and period, and against what; no date goes outside."""
+    mark = f"{INVENTED}: " if unit.invented or review.invented else ""
+    if audience is Audience.INSIDE:
+        head = [INSIDE_MARK, f"{mark}{period_sentence(unit)}"]
+    else:
+        head = [f"{mark}{head_sentence(unit, period_years(unit))}"]
+        head += [] if unit.release is None else [release_sentence(unit.release)]
+    against = f"Set against: {status_line(review)}"
+    return [*head, against, *invented_sentence(unit.invented, review.invented)]
+
+
+def audit_json(
+    review: Review,
+    checked: CheckedUnit,
+    audience: Audience,
+    earlier: CheckedUnit | None = None,
+) -> str:
+    """Return the unit's standing as JSON; inside, every count carries its sources.
+
+    Parameters as in :func:`audit_text`.
+    """
+    if audience is Audience.OUTSIDE:
+        return json_text(outside_fields(review, checked.unit))
     unit = checked.unit
-    audited = unit_audit(review, unit)
+    audited = unit_audit(review, unit, None if earlier is None else earlier.unit)
     placed, found = audited.standings, audited.ascertainment
     fields: dict[str, Any] = {
         "for": str(Audience.INSIDE),

@@ -61,7 +61,7 @@ def run_demo(review: Review, checked: CheckedUnit, output: Path) -> Iterator[Ste
     path = output / "4-slide.png"
     for file in write_figure(forest_layout(forest_of(review, outcomes[0], by), SLIDE), path):
         yield file, f"A slide for the question about {plan.outcomes[outcomes[0]].event}."
-    audited = audit_text(review, checked)
+    audited = audit_text(review, checked, Audience.INSIDE)
     yield _written(output / "5-audit.txt", audited, f"{checked.unit.label} against the review.")
 
 

@@ -133,7 +133,12 @@ def standing_sentences(standing: Standing, plan: Plan) -> tuple[str, ...]:
 
 def closing_sentences(found: Looks) -> tuple[str, ...]:
     """Return what stands under every audit: looks, meanings, assumption, governance."""
-    return (looks_sentence(found), ORDINARY_MEANS, WITHIN_MEANS, ASSUMPTION, GOVERNANCE, CANDOUR)
+    return (looks_sentence(found), *outside_closing())
+
+
+def outside_closing() -> tuple[str, ...]:
+    """Return what stands under an audit outside: all of it but how many counts lie outside."""
+    return (ORDINARY_MEANS, WITHIN_MEANS, ASSUMPTION, GOVERNANCE, CANDOUR)
 
 
 def count_sentence(standing: Standing, plan: Plan) -> str:
