@@ -10,7 +10,8 @@ from evsyn.extraction.plan import Plan
 from evsyn.terms import AS_PRINTED, NOT_STATED, Interval
 from evsyn.wording.numbers import count, counted, percent, span, spread
 
-_REASONS = {
+#: Why a count is not compared, after a colon.
+REASON_WORDS = {
     Reason.NOT_POOLED: "no pool was made for this question",
     Reason.NO_STUDY: "no study here reports it",
     Reason.ONE_STUDY: "one study says nothing about how far units differ",
@@ -78,7 +79,7 @@ def reason_sentences(standing: Standing, plan: Plan) -> list[str]:
     """Say why there is no comparison, with both counts side by side."""
     if standing.reason is None:
         return []
-    said = f"No comparison: {_REASONS[standing.reason]}"
+    said = f"No comparison: {REASON_WORDS[standing.reason]}"
     if standing.reason is Reason.REFUSED:
         said += f" ({(plan.outcomes[standing.outcome].do_not_pool or '').rstrip('.')})"
     if standing.reason is Reason.CASE_MIX and not standing.mix:

@@ -1,5 +1,7 @@
 """The verdict on a unit's count, its place, and the average, in words."""
 
+from collections.abc import Sequence
+
 from evsyn.audit.comparable import Differs
 from evsyn.audit.comparison import AtSpread, Comparison
 from evsyn.audit.power import Notice
@@ -42,27 +44,31 @@ def verdict_sentence(standing: Standing, comparison: Comparison) -> str:
     span = range_words(limits)
     size = f"ordinary new units with {_cases(standing)} show"
     tail = f"{_tail(standing, is_high)}: "
-    tail += how_many(comparison.ordinary, "ordinary new unit", is_high=is_high) + _marks(standing)
+    tail += how_many(comparison.ordinary, "ordinary new unit", is_high=is_high) + marks(
+        standing.differs
+    )
     if comparison.verdict is Verdict.NONE:
-        return f"{_withheld(standing)} {seen} beside the range of {span} that {size} ({tail})."
+        return f"{withheld_words(standing.reason)} {seen} beside the range of {span} that {size} ({tail})."
     said = f"{seen} is {SIDE[comparison.verdict]} the range of {span} that {size} ({tail})"
-    return f"{said}; {_action(comparison)}{could_show(standing, comparison)}."
+    return f"{said}; {action_words(comparison.is_unfavourable)}{could_show(standing, comparison)}."
 
 
-def _withheld(standing: Standing) -> str:
-    if standing.reason is Reason.FEW_STUDIES:
+def withheld_words(reason: Reason | None) -> str:
+    """Say why there is no verdict, as the beginning of a sentence."""
+    if reason is Reason.FEW_STUDIES:
         return "No verdict, since so few studies cannot tell how far units differ; unreliable:"
-    if standing.reason is Reason.NO_SPREAD:
+    if reason is Reason.NO_SPREAD:
         return "No verdict, since how far units differ could not be estimated:"
-    if standing.reason is Reason.TOO_FEW_CASES:
+    if reason is Reason.TOO_FEW_CASES:
         return "No verdict, since so few cases allow no verdict either way:"
     return "No verdict, since the windows differ and could explain what is seen:"
 
 
-def _action(comparison: Comparison) -> str:
-    if comparison.is_unfavourable is None:
+def action_words(is_unfavourable: bool | None) -> str:
+    """Say what to do about a verdict, before what could not have been shown."""
+    if is_unfavourable is None:
         return "but "
-    return f"{UNFAVOURABLE if comparison.is_unfavourable else FAVOURABLE}; "
+    return f"{UNFAVOURABLE if is_unfavourable else FAVOURABLE}; "
 
 
 def _cases(standing: Standing) -> str:
@@ -140,11 +146,10 @@ def _tail(standing: Standing, is_high: bool) -> str:
     return tail_words(standing.events, standing.total, is_high=is_high)
 
 
-def _marks(standing: Standing) -> str:
+def marks(differs: Sequence[Differs]) -> str:
     """Mark a verdict that rests on unlike windows or denominators."""
-    marks = {"windows differ": Differs.WINDOWS, "denominators differ": Differs.BASES_MIXED}
-    told = [words for words, item in marks.items() if item in standing.differs]
-    return "".join(f"; {words}" for words in told)
+    named = {"windows differ": Differs.WINDOWS, "denominators differ": Differs.BASES_MIXED}
+    return "".join(f"; {words}" for words, item in named.items() if item in differs)
 
 
 def sensitivity_sentence(standing: Standing, comparison: Comparison) -> str:
