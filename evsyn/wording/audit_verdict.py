@@ -48,7 +48,8 @@ def verdict_sentence(standing: Standing, comparison: Comparison) -> str:
         standing.differs
     )
     if comparison.verdict is Verdict.NONE:
-        return f"{withheld_words(standing.reason)} {seen} beside the range of {span} that {size} ({tail})."
+        withheld = withheld_words(standing.reason)
+        return f"{withheld} {seen} beside the range of {span} that {size} ({tail})."
     said = f"{seen} is {SIDE[comparison.verdict]} the range of {span} that {size} ({tail})"
     return f"{said}; {action_words(comparison.is_unfavourable)}{could_show(standing, comparison)}."
 
