@@ -1,0 +1,123 @@
+"""An attacker who knows everything but the counts, and reads all that goes outside.
+
+The outside page is written for every set of counts the unit could have; those that give the very
+same page cannot be told apart by any reckoning (subtraction, an inverted interval, a percentage,
+a place, a ratio, a chance). Wherever a count is not told exactly, three or more must be left.
+"""
+
+import json
+from collections import defaultdict
+from itertools import product
+from pathlib import Path
+
+import pytest
+
+from evsyn.audit import unit_audit as auditing
+from evsyn.audit.release import LEAST_POSSIBLE
+from evsyn.extraction.load import CheckedUnit, read_review
+from evsyn.extraction.unit import Unit
+from evsyn.reporting.audit_page import audit_json, audit_text
+from evsyn.terms import Audience
+
+REVIEW = read_review(Path(__file__).parents[2] / "studies" / "demo")
+SIZES = {"palliation": 10, "bridge_to_surgery": 9}
+KNOWN = {
+    "format": 1,
+    "unit": "glade",
+    "label": "Glade General",
+    "invented": True,
+    "period": {"from": "2022-04", "to": "2025-03"},
+    "frozen_on": "2025-06-30",
+    "complete": False,
+    "left_out": [{"count": 2, "why": "notes not found"}],
+    "follow_up": "at least 90 days",
+    "counted_by": "patient",
+    "expected_cases": {"count": 21, "according_to": "devices issued"},
+}
+
+
+def made(outcome, counts, *, placed=False, **fields):
+    """Return the unit with these counts by intent."""
+    of, window = ("attempted", "at_procedure" if outcome == "technical_success" else "30_days")
+    groups = []
+    for (intent, size), events in zip(SIZES.items(), counts, strict=True):
+        outcomes = {outcome: {"events": events, "total": size, "of": of, "window": window}}
+        if placed and events:
+            late = {"events": 0, "total": events, "of": "placed", "window": "30_days"}
+            outcomes["migration"] = late
+        strata = {"intent": intent}
+        groups.append({"strata": strata, "patients": size, "outcomes": outcomes})
+    return Unit.model_validate({**KNOWN, "groups": groups, **fields}, strict=False)
+
+
+@pytest.fixture(autouse=True)
+def pooled_once(monkeypatch):
+    """The pools do not depend on the counts, so they are made once."""
+    kept = {}
+    real = auditing.unit_answers
+
+    def answers(review, unit, earlier=None):
+        key = tuple(sorted({name for group in unit.groups for name in group.outcomes}))
+        if key not in kept:
+            kept[key] = real(review, unit, earlier)
+        return kept[key]
+
+    monkeypatch.setattr(auditing, "unit_answers", answers)
+
+
+def told_alike(outcome, **fields):
+    """Group all counts by the page, text and JSON together, that goes outside."""
+    alike = defaultdict(list)
+    for counts in product(*(range(size + 1) for size in SIZES.values())):
+        checked = CheckedUnit(made(outcome, counts, **fields), ())
+        seen = (
+            audit_text(REVIEW, checked, Audience.OUTSIDE),
+            audit_json(REVIEW, checked, Audience.OUTSIDE),
+        )
+        alike[seen].append(counts)
+    return alike
+
+
+@pytest.mark.parametrize("outcome", ["perforation", "technical_success"])
+def test_no_hidden_count_can_be_worked_back(outcome):
+    alike = told_alike(outcome)
+    assert len(alike) > 3
+    total = sum(SIZES.values())
+    for (_, fields), found in alike.items():
+        (item,) = json.loads(fields)["counts"]
+        wholes = {sum(counts) for counts in found}
+        if item["told"] == "exact":
+            assert wholes == {item["count"]}
+            assert wholes <= {0, total}
+            continue
+        assert len(wholes) >= LEAST_POSSIBLE
+        assert wholes == set(range(item["lowest"], item["highest"] + 1))
+        for level in zip(*found, strict=True):
+            assert len(set(level)) >= LEAST_POSSIBLE
+
+
+def test_a_denominator_that_is_itself_a_count_gives_nothing_back():
+    alike = told_alike("technical_success", placed=True)
+    for (_, fields), found in alike.items():
+        told = {item["outcome"]: item for item in json.loads(fields)["counts"]}
+        wholes = {sum(counts) for counts in found}
+        # That nothing was placed at all, or everything, is told of the stents placed themselves.
+        if told["technical_success"]["told"] != "exact":
+            assert len(wholes) >= LEAST_POSSIBLE
+            assert told["migration"]["total"] is None
+
+
+def test_dates_roles_and_small_numbers_stay_inside():
+    page = audit_text(REVIEW, CheckedUnit(made("perforation", (1, 1)), ()), Audience.OUTSIDE)
+    for word in ("2022", "2025", "notes not found", "at least 90 days", "10.5%", "2 of 19"):
+        assert word not in page
+
+
+def test_with_a_release_the_counts_are_exact_and_the_release_is_printed():
+    release = {"approved_by": "governance lead", "on": "2025-07-01", "basis": "a talk"}
+    checked = CheckedUnit(made("perforation", (1, 1), release=release), ())
+    page = audit_text(REVIEW, checked, Audience.OUTSIDE)
+    assert "2 of 19" in page
+    assert "Exact own counts released by governance lead on 2025-07-01: a talk." in page
+    for word in ("2022-04", "2025-06-30", "notes not found"):
+        assert word not in page
