@@ -69,8 +69,8 @@ def again_sentence(found: NextPeriod, events: str) -> str:
         chance, way, turn = found.again.above, "more", "rise"
     return (
         f"If nothing changed, {cases} would show {found.again_expected:.1f} {events} on average, "
-        f"and {way} than {seen.events:,} with a chance of {percent(chance)}, so a {turn} by itself "
-        "shows no change (regression to the mean)."
+        f"and {way} than {seen.events:,} with a chance of {percent(chance)}, so a {turn} alone "
+        "is no sign of change (regression to the mean)."
     )
 
 
