@@ -20,8 +20,8 @@ def check(unit: Unit, plan: Plan) -> Iterator[Finding]:
     yield from _too_few(unit.devices, "the file counts", "devices", unit, plan)
     above = {end: number for end, number in unit.devices_end.items() if number > unit.devices}
     for end, number in above.items():
-        message = f"{number} devices {plan.course.devices_end[end].label}"
-        message = f"{message} of {unit.devices} placed"
+        known = plan.course.devices_end.get(end)
+        message = f"{number} devices {known.label if known else end} of {unit.devices} placed"
         cure = "A placement that failed leaves no device in place: count those placed alone."
         yield _fault(unit.source(f"devices_end.{end}"), message, cure)
     if unit.devices_end and not above and ended != unit.devices:

@@ -4,7 +4,7 @@ from collections import Counter
 from itertools import combinations, combinations_with_replacement, product
 
 import numpy as np
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from evsyn.extraction.flow.clash import smallest_clash
@@ -118,7 +118,7 @@ def tallied(patients, more_devices, unknown, sentences):
     )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(
     st.lists(patient, max_size=25),
     st.integers(0, 3),
@@ -175,7 +175,7 @@ sentence = st.tuples(
 )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(st.lists(sentence, min_size=3, max_size=8, unique_by=lambda one: one[0]))
 def test_the_smallest_clash_is_as_small_as_any(sentences):
     # A solution needs no more patients than the lower limits sum to, so these tables are enough.
@@ -192,11 +192,13 @@ def test_the_smallest_clash_is_as_small_as_any(sentences):
 # Devices, against dealing them out one by one.
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(
     st.lists(st.tuples(st.booleans(), st.booleans()), max_size=4),
     st.lists(st.integers(0, 3), min_size=4, max_size=4),
 )
+# A file over which the solver fails unless it leaves out its own simplifications.
+@example([(False, False)] * 4, [3, 3, 0, 0])
 def test_devices_hold_together_where_they_can_be_dealt_out(patients, numbers):
     ends = dict(zip(("in_place", "removed", "migrated", "taken_out"), numbers, strict=True))
     kinds = Counter(patients)

@@ -18,6 +18,8 @@ NAME = "unit-devices"
         ({"flow": {"attempted": 41, "placed": 39}, "devices": 39,
           "devices_end": {"in_place": 41}}, "devices_end.in_place",
          "41 devices in place at last contact or death of 39 placed"),
+        ({"devices": 2, "devices_end": {"in_palce": 3}}, "devices_end.in_palce",
+         "3 devices in_palce of 2 placed"),
         ({"devices": 39, "devices_end": {"in_place": 30, "migrated": 8}}, "devices_end",
          "the ends of devices sum to 38, and 39 were placed"),
         ({"devices": 39, "devices_end": {"in_place": 32, "migrated": 8}}, "devices_end",
