@@ -1,8 +1,7 @@
 """Where a unit stands: each of its counts, set against the pool of the same question."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, is_dataclass
-from enum import StrEnum
+from dataclasses import dataclass, fields
 
 from evsyn.audit.ascertainment import period_years
 from evsyn.audit.benchmark import Benchmark, benchmark
@@ -12,6 +11,7 @@ from evsyn.audit.comparison import Comparison, compare
 from evsyn.audit.counts import UnitTally, tallies
 from evsyn.audit.exact import exact_interval, one_sided_limit
 from evsyn.audit.extremes import Extremes, extremes
+from evsyn.audit.plain import plain
 from evsyn.audit.reasons import Caveat, Reason, caveats, no_comparison, no_verdict
 from evsyn.audit.verdict import Verdict
 from evsyn.cells.cell import Question
@@ -97,8 +97,8 @@ class Standing:
 
     def to_dict(self) -> dict[str, object]:
         """Return every field as plain data for JSON; what does not exist is ``None``."""
-        plain = {field.name: _plain(getattr(self, field.name)) for field in fields(self)}
-        return {"question": self.question.key, **plain}
+        written = {field.name: plain(getattr(self, field.name)) for field in fields(self)}
+        return {"question": self.question.key, **written}
 
 
 def standings(
@@ -200,13 +200,3 @@ def _is_primary(question: Question, plan: Plan) -> bool:
         return False
     asked = Question(named.outcome, named.stratum or OVERALL, named.level or OVERALL)
     return question == asked
-
-
-def _plain(value: object) -> object:
-    if isinstance(value, StrEnum):
-        return str(value)
-    if is_dataclass(value) and not isinstance(value, type):
-        return {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
-    if isinstance(value, tuple):
-        return [_plain(item) for item in value]
-    return value

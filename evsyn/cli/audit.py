@@ -4,7 +4,14 @@ from pathlib import Path
 
 import click
 
-from evsyn.cli.options import audience_option, json_option, readable_review, readable_unit, say
+from evsyn.cli.options import (
+    audience_option,
+    json_option,
+    readable_periods,
+    readable_review,
+    refuse,
+    say,
+)
 
 
 @click.command(
@@ -23,17 +30,46 @@ from evsyn.cli.options import audience_option, json_option, readable_review, rea
     help="Folder of the review.",
 )
 @audience_option
+@click.option(
+    "--before",
+    type=click.Path(path_type=Path),
+    help="The same unit's file of an earlier period, to set this one against.",
+)
+@click.option(
+    "--into",
+    "folder",
+    type=click.Path(path_type=Path, file_okay=False),
+    help="Write text, fields for programs and figures into this folder instead.",
+)
 @json_option
-def command(unit: Path, review: Path, audience: str, as_json: bool) -> None:
+def command(
+    unit: Path,
+    review: Path,
+    audience: str,
+    before: Path | None,
+    folder: Path | None,
+    as_json: bool,
+) -> None:
     """Place each count of the file UNIT among what ordinary units of its size see.
 
     The comparison is with the range between settings, not with the average alone; each verdict
     says in the same sentence what so few cases could not have shown. No verdict is a pass mark.
     """
-    from evsyn.reporting.audit_page import audit_json, audit_text
+    from evsyn.reporting.audit_fields import audit_json
+    from evsyn.reporting.audit_folder import write_audit
+    from evsyn.reporting.audit_page import audit_text
     from evsyn.terms import Audience
+    from evsyn.wording.audience import TWO_PERIODS_OUTSIDE
 
+    seen_by = Audience(audience)
     read = readable_review(review)
-    checked = readable_unit(unit, read)
-    write = audit_json if as_json else audit_text
-    say(write(read, checked, Audience(audience)))
+    checked, earlier = readable_periods(unit, before, read)
+    releases = [checked.unit.release, *([] if earlier is None else [earlier.unit.release])]
+    if seen_by is Audience.OUTSIDE and len(releases) > 1 and None in releases:
+        refuse(TWO_PERIODS_OUTSIDE)
+    if folder is None:
+        write = audit_json if as_json else audit_text
+        say(write(read, checked, seen_by, earlier))
+        return
+    for path in write_audit(folder, read, checked, seen_by, earlier):
+        click.echo(f"Written: {path}")

@@ -74,6 +74,28 @@ def readable_review(folder: Path) -> "Review":
     return review
 
 
+def readable_periods(
+    path: Path, before: Path | None, review: "Review"
+) -> "tuple[CheckedUnit, CheckedUnit | None]":
+    """Return a unit's figures and those of an earlier period, which may not share a month."""
+    checked = readable_unit(path, review)
+    if before is None:
+        return checked, None
+    earlier = readable_unit(before, review)
+    unit, other = checked.unit, earlier.unit
+    if unit.unit != other.unit:
+        refuse(
+            f"{before} is of the unit '{other.unit}', and {path} of '{unit.unit}'. A period is set "
+            "against an earlier one of the same unit."
+        )
+    if other.period.to >= unit.period.from_[: len(other.period.to)]:
+        refuse(
+            f"{before} runs to {other.period.to}, and {path} begins in {unit.period.from_}: a case "
+            "would stand in both. Give periods that do not meet, the earlier one with --before."
+        )
+    return checked, earlier
+
+
 def known(word: str, words: Iterable[str], what: str) -> str:
     """Return the word, or stop with the nearest known one."""
     listed = list(words)

@@ -17,6 +17,11 @@ NOT_RELEASED = (
     "released."
 )
 
+TWO_PERIODS_OUTSIDE = (
+    "Outside, two periods side by side would give a hidden count back by subtraction. Leave "
+    "--before out, or have the exact counts of both periods released."
+)
+
 
 def release_sentence(release: Release) -> str:
     """Say who released exact counts, when and on what basis."""

@@ -25,9 +25,7 @@ REASON_WORDS = {
     Reason.NO_READING: "the models did not settle, so there is no line to read",
     Reason.BASIS: "no study counts over the unit's denominator",
     Reason.TOO_MANY_CASES: "the unit has more cases than this comparison is made for",
-    Reason.CASE_MIX: (
-        "the unit's case mix need not be that of the studies; only its levels can be compared"
-    ),
+    Reason.CASE_MIX: "their case mix need not be the unit's",
 }
 
 _CAVEATS = {
@@ -82,8 +80,8 @@ def reason_sentences(standing: Standing, plan: Plan) -> list[str]:
     said = f"No comparison: {REASON_WORDS[standing.reason]}"
     if standing.reason is Reason.REFUSED:
         said += f" ({(plan.outcomes[standing.outcome].do_not_pool or '').rstrip('.')})"
-    if standing.reason is Reason.CASE_MIX and not standing.mix:
-        said += ", and no group of the unit is labelled with one"
+    if standing.reason is Reason.CASE_MIX:
+        said = f"Not set against all studies together: {REASON_WORDS[standing.reason]}"
     sides = [f"{said}.", *_both_counts(standing)]
     if standing.mix:
         whole = None if standing.benchmark is None else standing.benchmark.total

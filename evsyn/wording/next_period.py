@@ -16,6 +16,11 @@ from evsyn.wording.chances import (
 )
 from evsyn.wording.numbers import count, counted, percent, span
 
+NOTHING_ALIKE = (
+    "No count of this period can be set against one of the period before: none is compared with a "
+    "pool and counted over the same denominator and window in both."
+)
+
 _DIFFER = "units with that past already differ by more than that"
 
 

@@ -82,3 +82,43 @@ def test_a_faulty_unit_file_is_told_in_one_list(tmp_path: Path) -> None:
     result = run("check", unit, "--against", DEMO)
     assert result.exit_code == 1
     assert "92 events of 19 cannot be" in " ".join(result.output.split())
+
+
+BEFORE = DEMO / "hollowmere-2018-to-2022.yaml"
+
+
+def test_a_period_is_set_against_the_one_before() -> None:
+    words = ("audit", UNIT, "--against", DEMO, "--for", "inside", "--before", BEFORE)
+    said = " ".join(run(*words).output.split())
+    assert "Against the period before, 2018-04 to 2022-03" in said
+    assert "The period before: 5 of 24 (20.8%" in said
+    assert "regression to the mean" in said
+
+
+def test_periods_that_share_months_are_refused() -> None:
+    result = run("audit", BEFORE, "--against", DEMO, "--for", "inside", "--before", UNIT)
+    assert result.exit_code == 1
+    assert "a case would stand in both" in " ".join(result.output.split())
+
+
+def test_another_unit_is_no_earlier_period(tmp_path: Path) -> None:
+    other = tmp_path / "other.yaml"
+    text = BEFORE.read_text(encoding="utf-8").replace("unit: hollowmere", "unit: elsewhere")
+    other.write_text(text, encoding="utf-8")
+    result = run("audit", UNIT, "--against", DEMO, "--for", "inside", "--before", other)
+    assert result.exit_code == 1
+    assert "an earlier one of the same unit" in " ".join(result.output.split())
+
+
+def test_two_periods_outside_give_a_count_back() -> None:
+    result = run("audit", UNIT, "--against", DEMO, "--for", "outside", "--before", BEFORE)
+    assert result.exit_code == 1
+    assert "by subtraction" in " ".join(result.output.split())
+
+
+def test_everything_goes_into_one_folder(tmp_path: Path) -> None:
+    words = ("audit", UNIT, "--against", DEMO, "--for", "inside", "--into", tmp_path / "out")
+    result = run(*words)
+    names = {path.name for path in (tmp_path / "out").iterdir()}
+    assert {"hollowmere-inside.txt", "hollowmere-inside.json"} <= names
+    assert all(name in result.output for name in names)

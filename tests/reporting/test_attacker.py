@@ -16,7 +16,8 @@ from evsyn.audit import unit_audit as auditing
 from evsyn.audit.release import LEAST_POSSIBLE
 from evsyn.extraction.load import CheckedUnit, read_review
 from evsyn.extraction.unit import Unit
-from evsyn.reporting.audit_page import audit_json, audit_text
+from evsyn.reporting.audit_fields import audit_json
+from evsyn.reporting.audit_page import audit_text
 from evsyn.terms import Audience
 
 REVIEW = read_review(Path(__file__).parents[2] / "studies" / "demo")

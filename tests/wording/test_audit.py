@@ -9,6 +9,7 @@ from evsyn.audit.ascertainment import Ascertainment
 from evsyn.audit.case_mix import MixRow
 from evsyn.audit.looks import Looks
 from evsyn.audit.power import Power
+from evsyn.audit.standardisation import standardisation
 from evsyn.audit.standing import standings
 from evsyn.audit.verdict import Limits
 from evsyn.cells.cell import Question
@@ -24,6 +25,7 @@ from evsyn.wording.audit import (
 from evsyn.wording.audit_caveats import mix_sentence
 from evsyn.wording.audit_verdict import risk_words
 from evsyn.wording.chances import in_hundred
+from evsyn.wording.standardised import standardised_sentences
 from tests.audit.made_up import (
     MU,
     PALLIATION,
@@ -382,8 +384,7 @@ def test_the_whole_prints_both_case_mixes():
     whole = standings(made, pools, PLAN)[-1]
     lines = standing_sentences(whole, PLAN)
     assert lines[2] == (
-        "No comparison: the unit's case mix need not be that of the studies; only its levels can "
-        "be compared."
+        "Not set against all studies together: their case mix need not be the unit's."
     )
     assert lines[-1] == (
         "Case mix, the unit against the studies. Intent: palliation 20 of 32 (62.5%) against "
@@ -395,8 +396,12 @@ def test_the_whole_prints_both_case_mixes():
 def test_a_unit_without_labels_is_told_so():
     made = unit(group(20, {"perforation": count(2, 20)}))
     (whole,) = standings(made, {Question("perforation"): pooled(Question("perforation"))}, PLAN)
-    lines = standing_sentences(whole, PLAN)
-    assert lines[2].endswith("and no group of the unit is labelled with one.")
+    found = standardisation(made, PLAN, "perforation", {})
+    assert standardised_sentences(found, PLAN) == (
+        "The whole cannot be set against what its own case mix would give: no group of the unit is "
+        "labelled with a level.",
+    )
+    assert not whole.mix
 
 
 def test_mixed_cases_are_told():
