@@ -158,7 +158,7 @@ def whole_verdict_sentence(answer: Standardisation, found: Standardised) -> str:
     if found.verdict is Verdict.NONE:
         return f"{withheld_words(found.reason)} {seen} beside {span} ({tail})."
     said = f"{seen} is {SIDE[found.verdict]} {span} ({tail}); {action_words(found.is_unfavourable)}"
-    said += f"with these {counted(answer.total, 'case', 'cases')} "
+    said += "with this one case " if answer.total == 1 else f"with these {answer.total:,} cases "
     said += called_words(limits, found.verdict, answer.total)
     if found.notice is None:
         return f"{said}, and the typical risk is too high to be doubled."

@@ -7,8 +7,6 @@ from dataclasses import asdict
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from scipy import integrate, optimize, special, stats
 
 from evsyn.audit.next_period import next_period, reweighted
@@ -180,14 +178,14 @@ def test_the_crude_count_stands_beside_the_drawn_one():
     assert found.later is None
 
 
-@given(st.integers(1, 150).flatmap(lambda n: st.tuples(st.integers(0, n), st.just(n))))
-def test_the_drawn_rate_lies_between_the_count_and_the_mean_of_ordinary_units(earlier):
-    found = after(*earlier)
-    # The t draw's own mean, which the count is drawn toward.
-    log_odds, weights = student(Centre(MU, 0.12, 0.6), 30).nodes(40)
-    mean, crude = float(weights @ special.expit(log_odds)), earlier[0] / earlier[1]
-    assert min(crude, mean) - 1e-9 <= found.shrunk <= max(crude, mean) + 1e-9
-    assert found.shrunk_low < found.shrunk < found.shrunk_high
+@pytest.mark.parametrize("total", [1, 7, 40])
+def test_drawn_rates_average_to_the_mean_of_ordinary_units_and_rise_with_the_count(total):
+    """The mean over counts of the mean given the count is the mean (the tower property)."""
+    units = student(Centre(MU, 0.12, 0.6), 30)
+    drawn = np.array([after(events, total).shrunk for events in range(total + 1)])
+    log_odds, weights = units.nodes(total)
+    assert units.pmf(total) @ drawn == pytest.approx(weights @ special.expit(log_odds), abs=1e-7)
+    assert (np.diff(drawn) > 0).all()
 
 
 def test_many_cases_draw_little():

@@ -57,7 +57,8 @@ def test_printed_caseloads(rate, told):
 
 # Own computation, no printed source: exact power at 7.4% against 14.8%, one-sided 5%.
 @pytest.mark.parametrize(
-    ("cases", "told"), [(20, "16"), (40, "38"), (60, "54"), (150, "86"), (200, "95")]
+    ("cases", "told"),
+    [(20, "16"), (40, "38"), (60, "54"), (100, "73.5"), (150, "86"), (200, "95")],
 )
 def test_worked_exact_power(cases, told, printed):
     found = exact_power(np.array([cases]), 0.074, 0.148)[0]
