@@ -56,6 +56,11 @@ class FixedTarget:
         # 1 - 0.95 is not 0.05 in binary, and a tail may equal the level exactly.
         return round((1 - level) / 2, 12)
 
+    def flagged(self, total: int, flag: Flag) -> tuple[int, int]:
+        """Return the last count flagged below and the first above, as :func:`flagged_counts`."""
+        low, high = flagged_counts(np.array([total]), self.rate, self.tail(flag))
+        return int(low[0]), int(high[0])
+
 
 @dataclass(frozen=True, slots=True)
 class AgainstTarget:

@@ -56,7 +56,18 @@ class Composition(Protocol):
 def fits(figure: Composition) -> bool:
     """Whether one page holds the figure."""
     height = figure.paper.fmt.height
-    return height is None or total_height(figure.blocks) <= _room(figure, height, 1, figure.blocks)
+    return height is None or total_height(figure.blocks) <= page_room(figure)
+
+
+def page_room(figure: Composition, pages: int = 1) -> float:
+    """Return the height that one page leaves for the blocks; 0 where pages grow with them."""
+    height = figure.paper.fmt.height
+    return 0.0 if height is None else _room(figure, height, pages, figure.blocks)
+
+
+def heights_on_one_page(figure: Composition) -> list[float]:
+    """Return the height of each block when the figure stands on one page."""
+    return stretched(figure.blocks, page_room(figure), figure.most_gain)
 
 
 def one_page(figure: Composition) -> list[Page]:
@@ -73,7 +84,7 @@ def several_pages(figure: Composition) -> list[Page]:
         If head and foot leave no room for the blocks.
     """
     paper, blocks = figure.paper, figure.blocks
-    room = _room(figure, paper.fmt.height or 0.0, _MANY, blocks)
+    room = page_room(figure, _MANY)
     least_room = max(_LEAST_LINES * paper.line_height, *(block.height for block in blocks))
     if room < least_room:
         raise ValueError("title, caption and status line leave no room for the rows on this sheet")

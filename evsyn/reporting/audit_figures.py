@@ -1,8 +1,7 @@
-"""From a unit's own figures to the pictures of where it stands."""
+"""From a unit's own figures to its count strips."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
-from typing import TypeAlias
 
 from evsyn.audit.looks import looks
 from evsyn.audit.predictive import predictive, same_rate
@@ -11,11 +10,11 @@ from evsyn.audit.unit_audit import unit_answers
 from evsyn.extraction.load import CheckedUnit
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
-from evsyn.figures.invented import Invented
 from evsyn.figures.own_count import OwnCount
 from evsyn.figures.strip import Strip, StripContent, columns, verdicts
 from evsyn.pooling.review import Answers
 from evsyn.pooling.tables import PooledTable
+from evsyn.reporting.told_counts import Tell, exactly, invented_of
 from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT
 from evsyn.wording.audit import group_words, looks_sentence
 from evsyn.wording.status import status_line
@@ -36,14 +35,6 @@ from evsyn.wording.strip import (
     strip_title,
     verdict_words,
 )
-
-#: Says how far a count may be told; ``None`` leaves it out of the figure.
-Tell: TypeAlias = Callable[[Standing], OwnCount | None]
-
-
-def exactly(standing: Standing) -> OwnCount:
-    """Tell a count as it is, for use inside the unit."""
-    return OwnCount.exact(standing.events, standing.total)
 
 
 def strip_of(
@@ -109,14 +100,6 @@ def strip_of(
         invented=invented_of(review, [checked]),
         words=StripWords(),
     )
-
-
-def invented_of(review: Review, units: Sequence[CheckedUnit]) -> Invented:
-    """Return which side of a comparison is invented."""
-    ours = any(checked.unit.invented for checked in units)
-    if review.invented:
-        return Invented.ALL if ours else Invented.STUDIES
-    return Invented.UNIT if ours else Invented.NOTHING
 
 
 def _strip_title(

@@ -24,6 +24,7 @@ _NOT_DRAWN = {
     Reason.BASIS: "its denominator is not theirs",
     Reason.NO_FOLLOW_UP: "how long its cases were followed is not known",
     Reason.REFUSED: "the plan does not pool this outcome",
+    Reason.TOO_MANY_CASES: "it has more cases than the comparison is made for",
 }
 OTHERWISE_COUNTED = "counted on another denominator or window than the row drawn"
 THE_WHOLE = "the unit as a whole"

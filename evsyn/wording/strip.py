@@ -142,8 +142,13 @@ def not_drawn_words(first: int, last: int, total: int, below: float, above: floa
 def size_words(standing: Standing, k: int) -> str:
     """Say how many cases are set against how many studies, and what to bear in mind."""
     said = f"{counted(standing.total, 'case', 'cases')} against {counted(k, 'study', 'studies')}"
-    told = [words for item, words in _BESIDE.items() if item in standing.differs + standing.caveats]
-    return "; ".join([said, *told])
+    return "; ".join([said, *beside_words(standing)])
+
+
+def beside_words(standing: Standing) -> list[str]:
+    """Say in a few words what to bear in mind of a comparison."""
+    found = standing.differs + standing.caveats
+    return [words for item, words in _BESIDE.items() if item in found]
 
 
 def no_comparison_words(standing: Standing, plan: Plan, *, is_exact: bool) -> str:

@@ -5,22 +5,14 @@ from evsyn.figures.forest.foot import status
 from evsyn.figures.forest.head import head
 from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.formats import PageFormat
-from evsyn.figures.measure import typeset, wrapped
-from evsyn.figures.palette import INK
-from evsyn.figures.shapes import Group, Page, Shape
+from evsyn.figures.sentence_page import sentence_page
+from evsyn.figures.shapes import Page
 
 
 def empty_page(content: ForestContent, fmt: PageFormat) -> Page:
-    """Return the one page, no higher than its words; a slide keeps its height."""
+    """Return the one page."""
     sheet = Sheet.across(content, fmt, fmt.sizes[0])
     above, y = head(sheet)
-    shapes: list[Shape] = []
-    for words in wrapped(content.words.nothing, sheet.right - sheet.left, sheet.size):
-        y += sheet.line_height
-        shapes.append(typeset(sheet.left, y - 0.26 * sheet.size, words, sheet.size, INK))
-    low = y + sheet.size
-    if fmt.is_slide and fmt.height is not None:
-        low = max(low, fmt.height - 0.5 * fmt.margin - status(sheet, 0, 1, 1)[1])
-    last, y = status(sheet, low, 1, 1)
-    whole = fmt.height if fmt.is_slide and fmt.height is not None else y + 0.5 * fmt.margin
-    return Page(fmt.width, whole, (*above, Group("sentence", tuple(shapes)), last))
+    return sentence_page(
+        sheet, above, y, content.words.nothing, lambda top: status(sheet, top, 1, 1)
+    )

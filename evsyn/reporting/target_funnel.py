@@ -1,0 +1,165 @@
+"""From units' own figures to their performance funnel around a fixed target."""
+
+from collections.abc import Sequence
+
+from evsyn.audit.funnel import FixedTarget, Flag, cases_for_high_flag, cases_for_low_flag
+from evsyn.audit.overdispersion import Overdispersion, overdispersion
+from evsyn.audit.reasons import Reason
+from evsyn.audit.standing import Standing
+from evsyn.cells.cell import Question
+from evsyn.extraction.load import CheckedUnit
+from evsyn.extraction.review import Review
+from evsyn.figures.funnel import (
+    FunnelContent,
+    FunnelPoint,
+    FunnelWords,
+    cases_end,
+    flag_spot,
+    target_curves,
+    target_flags,
+)
+from evsyn.reporting.told_counts import Tell, ToldCount, exactly, invented_of, told_counts
+from evsyn.terms import Better
+from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT
+from evsyn.wording.forest_notes import not_drawn_sentence
+from evsyn.wording.funnel import (
+    flag_sentence,
+    flag_words,
+    flagged_from,
+    funnel_title,
+    level_words,
+    no_unit_counts,
+    nothing_above,
+    nothing_below,
+    point_words,
+    short_target_caption,
+    target_caption,
+    target_subtitle,
+    window_sentence,
+    withheld_sentence,
+)
+from evsyn.wording.status import status_line
+
+#: That so few cases lie beyond no line needs no words.
+_PLAIN = 2
+
+
+def target_funnel_of(
+    review: Review,
+    units: Sequence[CheckedUnit],
+    outcome: str,
+    *,
+    tell: Tell = exactly,
+    mark: str = INSIDE_MARK,
+    short_mark: str = INSIDE_SHORT,
+) -> FunnelContent:
+    """Return what a performance funnel around the plan's fixed target says.
+
+    Parameters
+    ----------
+    review : Review
+        The review whose plan holds the target.
+    units : sequence of CheckedUnit
+        Units, or periods of one; each with its whole.
+    outcome : str
+        An outcome with a target in ``audit.targets`` of the plan.
+    tell : callable
+        How far each count is told; all else drawn and said depends on what it returns alone.
+    mark, short_mark : str
+        Who may see the figure; the second for slides.
+
+    Raises
+    ------
+    KeyError
+        If the plan holds no target for the outcome.
+    """
+    plan = review.plan
+    named = plan.audit.targets[outcome]
+    target = FixedTarget(named.rate, plan.audit.alert, plan.audit.alarm)
+    declared = plan.outcomes[outcome]
+    found = told_counts(review, units, {}, Question(outcome), tell)
+    late = [(item.name, Reason.NO_FOLLOW_UP) for item in found if _is_no_share(item.standing)]
+    shares = [item for item in found if not _is_no_share(item.standing)]
+    shown = [item for item in shares if item.standing.basis == declared.denominators[0]]
+    others = [(item.name, Reason.BASIS) for item in shares if item not in shown]
+    points = tuple(_flagged(item, target, declared.better) for item in shown)
+    spread = _spread(shown, target)
+    end = cases_end(item.own for item in shown)
+    wanted = declared.windows[0] if declared.windows else None
+    strangers = [x.name for x in shown if wanted is not None and x.standing.window != wanted]
+    notes = [
+        _flagged_from(shown[0], target, declared.better) if len(shown) == 1 else "",
+        *_ends(target),
+        window_sentence(strangers, plan.windows[wanted].label if wanted in plan.windows else ""),
+        not_drawn_sentence([*late, *others]),
+        withheld_sentence([point.label for point in points if not point.is_drawn]),
+    ]
+    basis = plan.denominators[declared.denominators[0]]
+    number = len(points)
+    caption = target_caption(target, number, spread)
+    short = short_target_caption(target, number, spread)
+    return FunnelContent(
+        title=funnel_title(declared.label, ""),
+        subtitle=target_subtitle(named.rate, named.according_to, named.decided_on),
+        better=declared.better,
+        centre=target.rate,
+        points=points,
+        cases_end=end,
+        status_line=status_line(review),
+        caption=f"{caption} {mark}",
+        short_caption=f"{short} {short_mark}",
+        invented=invented_of(review, units),
+        words=FunnelWords(
+            alert_key=f"alert line, {level_words(target.alert)}",
+            alarm_key=f"alarm line, {level_words(target.alarm)}",
+        ),
+        curves=target_curves(target, end, is_alone=number == 1, wide=spread),
+        notes=tuple(note for note in notes if note),
+        nothing="" if shown else no_unit_counts(basis),
+    )
+
+
+def _is_no_share(standing: Standing) -> bool:
+    return standing.reason is Reason.NO_FOLLOW_UP
+
+
+def _flagged(item: ToldCount, target: FixedTarget, better: Better) -> FunnelPoint:
+    found = target_flags(item.own, target)
+    return FunnelPoint(
+        item.name,
+        item.own,
+        point_words(item.own.possible, item.own.total),
+        said="" if found is None else flag_words(found),
+        sentence="" if found is None else flag_sentence(found, better, is_exact=item.own.is_exact),
+        spot=flag_spot(found),
+        source=item.standing.sources[0],
+    )
+
+
+def _spread(shown: Sequence[ToldCount], target: FixedTarget) -> Overdispersion | None:
+    """Return how much units differ; periods of one unit and counts not told exactly do not tell."""
+    if len({item.unit for item in shown}) < len(shown):
+        return None
+    if not all(item.own.is_exact for item in shown):
+        return None
+    events = [item.standing.events for item in shown]
+    return overdispersion(events, [item.standing.total for item in shown], target.rate)
+
+
+def _flagged_from(item: ToldCount, target: FixedTarget, better: Better) -> str:
+    total = item.own.total
+    if total is None:
+        return ""
+    alert, alarm = (target.flagged(total, flag) for flag in (Flag.ALERT, Flag.ALARM))
+    return flagged_from(total, (alert[0], alarm[0]), (alert[1], alarm[1]), better=better)
+
+
+def _ends(target: FixedTarget) -> list[str]:
+    """Say up to how many cases no result can lie beyond the lines, where that is not plain."""
+    said = []
+    for cases, words in ((cases_for_low_flag, nothing_below), (cases_for_high_flag, nothing_above)):
+        alert = cases(target.rate, target.tail(Flag.ALERT))
+        alarm = cases(target.rate, target.tail(Flag.ALARM))
+        if alert > _PLAIN:
+            said.append(words(alert, alarm))
+    return said

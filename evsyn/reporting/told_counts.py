@@ -1,0 +1,92 @@
+"""How far a unit's counts are told, and which side of a figure is invented."""
+
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from evsyn.audit.standing import Standing, standings
+from evsyn.cells.cell import Question
+from evsyn.extraction.load import CheckedUnit
+from evsyn.extraction.review import Review
+from evsyn.figures.invented import Invented
+from evsyn.figures.own_count import OwnCount
+from evsyn.pooling.review import Answers
+from evsyn.wording.funnel import invented_name
+
+#: Says how far a count may be told; ``None`` leaves it out of the figure.
+Tell: TypeAlias = Callable[[Standing], OwnCount | None]
+
+
+def exactly(standing: Standing) -> OwnCount:
+    """Tell a count as it is, for use inside the unit."""
+    return OwnCount.exact(standing.events, standing.total)
+
+
+def invented_of(review: Review, units: Sequence[CheckedUnit]) -> Invented:
+    """Return which side of a comparison is invented."""
+    ours = any(checked.unit.invented for checked in units)
+    if review.invented:
+        return Invented.ALL if ours else Invented.STUDIES
+    return Invented.UNIT if ours else Invented.NOTHING
+
+
+@dataclass(frozen=True, slots=True)
+class ToldCount:
+    """One count of one unit, and how far it is told.
+
+    Parameters
+    ----------
+    name : str
+        The unit's name, unlike that of every other count of the figure.
+    unit : str
+        The unit's short name, the same for all its periods.
+    standing : Standing
+        The count.
+    own : OwnCount
+        How far it is told.
+    """
+
+    name: str
+    unit: str
+    standing: Standing
+    own: OwnCount
+
+
+def told_counts(
+    review: Review,
+    units: Sequence[CheckedUnit],
+    answers: Answers,
+    question: Question,
+    tell: Tell,
+) -> tuple[ToldCount, ...]:
+    """Return the counts of a question that may be shown, each under a name of its own.
+
+    Parameters
+    ----------
+    review : Review
+        The review.
+    units : sequence of CheckedUnit
+        Units, or periods of one.
+    answers : mapping
+        The pools they are set against; empty where there is none.
+    question : Question
+        Outcome and level.
+    tell : callable
+        How far each count is told.
+    """
+    labels = Counter(checked.unit.label for checked in units)
+    side = invented_of(review, units)
+    found = []
+    for checked in units:
+        unit = checked.unit
+        name = unit.label
+        if labels[name] > 1:
+            name = f"{name}, {unit.period.from_} to {unit.period.to}"
+        if unit.invented and side is Invented.UNIT:
+            name = invented_name(name)
+        for standing in standings(unit, answers, review.plan):
+            own = tell(standing) if standing.question == question else None
+            if own is not None:
+                found.append(ToldCount(name, unit.unit, standing, own))
+    return tuple(found)
