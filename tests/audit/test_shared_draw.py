@@ -9,8 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import integrate, special, stats
 
+from evsyn.audit.nodes import nodes, student_log_density
 from evsyn.audit.predictive import predictive, same_rate
 from evsyn.audit.shared_draw import LevelPool, separate_draws, shared_draw, shared_typical
+from evsyn.audit.totals import totals
 from evsyn.audit.verdict import limits
 from evsyn.pooling.answer import Centre
 from tests.audit.made_up import MU, reading
@@ -164,9 +166,14 @@ def test_counting_non_events_mirrors_the_chances(levels):
     assert pmf == pytest.approx(shared_draw(back).pmf()[::-1], abs=1e-9)
 
 
-@pytest.mark.parametrize("k", [3, 30])
-def test_the_largest_units_settle(k):
-    levels = [LevelPool(2500, reading(k=k), k), LevelPool(2500, reading(-1.5, k=k), k)]
-    pmf = shared_draw(levels).pmf()
-    assert pmf.size == 5001
+@pytest.mark.parametrize("cases", [3, 40, 900, 2500])
+@pytest.mark.parametrize("k", [3, 5, 30])
+def test_finer_nodes_move_no_chance(cases, k):
+    levels = [LevelPool(cases, reading(k=k), k), LevelPool(cases, reading(-1.5, k=k), k)]
+    units = shared_draw(levels)
+    pmf = units.pmf()
+    deviates, weights = nodes(student_log_density(k - 1), units.scale, 2**13 + 1)
+    rates = np.stack([rate(deviates) for rate in units.rates], axis=1)
+    finer = totals(np.array([cases, cases]), rates, weights)
+    assert pmf == pytest.approx(finer, abs=1e-8)
     assert pmf.sum() == pytest.approx(1, abs=1e-9)

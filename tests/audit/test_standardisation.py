@@ -254,9 +254,9 @@ def test_too_few_cases_give_no_verdict():
 
 def test_one_level_is_judged_as_that_level_is():
     """With a single level the whole is the level, and so is all that is said of it."""
-    for events in (0, 3, 11):
-        found = stand(unit(cases(events, 40, "palliation"))).found
-        alone = compare(events, 40, answer(), better=Better.FEWER, years=1)
+    for events, total in ((0, 40), (3, 40), (11, 40), (2, 17), (2, 25), (5, 33), (9, 61), (20, 90)):
+        found = stand(unit(cases(events, total, "palliation"))).found
+        alone = compare(events, total, answer(), better=Better.FEWER, years=1)
         assert found.verdict is alone.verdict
         assert found.is_unfavourable is alone.is_unfavourable
         assert found.limits.first_more == alone.limits.first_more

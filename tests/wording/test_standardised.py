@@ -116,7 +116,10 @@ def test_success_gives_the_ratio_of_its_failures():
     assert "a unit that at every level falls short twice as often as is typical" in lines[2]
 
 
-@pytest.mark.parametrize(("total", "told"), [(24, "about as many"), (12, "1.0 more than that")])
+@pytest.mark.parametrize(
+    ("total", "told"),
+    [(24, "about as many"), (12, "1.0 more than that"), (48, "2.1 fewer than that")],
+)
 def test_how_far_the_count_is_from_what_is_expected(total, told):
     made = unit(cases(2, total, "palliation"))
     assert f"({told})" in said(made)[0]
