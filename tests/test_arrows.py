@@ -15,7 +15,7 @@ import pytest
 ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "evsyn"
 ROOMS = (
-    "terms", "extraction", "cells", "effects", "pooling", "audit", "wording", "figures",
+    "terms", "extraction", "cells", "effects", "pooling", "audit", "claims", "wording", "figures",
     "reporting", "cli",
 )  # fmt: skip
 MODULES = sorted(PACKAGE.rglob("*.py"))

@@ -22,6 +22,8 @@ from evsyn.terms import Finding, Severity, Source
 R = TypeVar("R", bound=BaseModel)
 
 PLAN_FILE = "review.yaml"
+#: Keys that tell the files beside the extracts: a unit's figures, guidelines, claims of a talk.
+OTHER_KINDS = frozenset({"unit", "guidelines", "claims"})
 _ORDER = {Severity.FAULT: 0, Severity.DOUBT: 1, Severity.NOTE: 2}
 
 
@@ -140,9 +142,14 @@ def _study_files(folder: Path) -> list[str]:
 
 def _read_study(folder: Path, name: str) -> tuple[Study | None, list[Finding]]:
     root, findings = _read_root(folder, name)
-    if root is None or ("unit" in root and "study" not in root):
+    if root is None or ("study" not in root and not OTHER_KINDS.isdisjoint(root)):
         return None, findings
     return _validated(root, name, Study)
+
+
+def read_record(path: Path, model: type[R]) -> tuple[R | None, list[Finding]]:
+    """Read one file into a record, and return what keeps it from being read."""
+    return _read_record(path.parent, path.name, model)
 
 
 def _read_record(folder: Path, name: str, model: type[R]) -> tuple[R | None, list[Finding]]:

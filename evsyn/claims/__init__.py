@@ -1,0 +1,1 @@
+"""Sentences someone wants to say, weighed against a review; one weigher a file."""
