@@ -1,10 +1,12 @@
 """From a unit's own figures to its count strips."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
+from evsyn.audit.count_chances import CountChances, level_chances, whole_chances
 from evsyn.audit.looks import looks
-from evsyn.audit.predictive import predictive, same_rate
+from evsyn.audit.standardisation import standardisation
+from evsyn.audit.standardised import Standardisation
 from evsyn.audit.standing import Standing, standings
 from evsyn.audit.unit_audit import unit_answers
 from evsyn.extraction.load import CheckedUnit
@@ -13,12 +15,13 @@ from evsyn.extraction.review import Review
 from evsyn.figures.own_count import OwnCount
 from evsyn.figures.strip import Strip, StripContent, columns, verdicts
 from evsyn.pooling.review import Answers
-from evsyn.pooling.tables import PooledTable
 from evsyn.reporting.told_counts import Tell, exactly, invented_of
+from evsyn.terms import OVERALL, Better
 from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT
 from evsyn.wording.audit import group_words, looks_sentence
 from evsyn.wording.status import status_line
 from evsyn.wording.strip import (
+    NOT_ALL_KNOWN,
     STRIP_CAPTION,
     STRIP_CAPTION_SHORT,
     StripWords,
@@ -27,13 +30,14 @@ from evsyn.wording.strip import (
     no_comparison_words,
     no_verdict_words,
     not_drawn_words,
-    noticed_words,
     own_words,
-    short_noticed_words,
+    risk_sentence,
+    short_risk_sentence,
     size_words,
     strip_subtitle,
     strip_title,
     verdict_words,
+    whole_size_words,
 )
 
 
@@ -72,9 +76,10 @@ def strip_of(
     ValueError
         If no count is left to be drawn.
     """
-    plan, answers = review.plan, unit_answers(review, checked.unit)
+    plan, unit = review.plan, checked.unit
+    answers = unit_answers(review, unit)
     told: list[tuple[Standing, OwnCount]] = []
-    for standing in standings(checked.unit, answers, plan):
+    for standing in standings(unit, answers, plan):
         wanted = outcome in (None, standing.outcome) and stratum in (None, standing.stratum)
         own = tell(standing) if wanted else None
         if own is not None:
@@ -82,24 +87,40 @@ def strip_of(
     if not told:
         raise ValueError("the unit reports no such count, or none that may be shown")
     placed = [standing for standing, _ in told]
-    strips = tuple(
-        _strip(standing, own, answers, plan, _strip_title(standing, placed, plan, outcome))
-        for standing, own in told
-    )
+    whole = {
+        standing.outcome: standardisation(unit, plan, standing.outcome, answers)
+        for standing in placed
+        if standing.stratum == OVERALL
+    }
+    strips = []
+    for standing, own in told:
+        title = _strip_title(standing, placed, plan, outcome)
+        held = whole.get(standing.outcome) if standing.stratum == OVERALL else None
+        strips.append(_strip(_Count(standing, held, own, title), answers, plan))
     remarks = [STRIP_CAPTION]
-    found = looks(placed)
+    found = looks(placed, [item for item in whole.values() if item is not None])
     if found.made > 1 and all(own.is_exact for _, own in told):
         remarks.append(looks_sentence(found))
     return StripContent(
         title=_title(strips, plan, outcome),
-        subtitle=strip_subtitle(checked.unit, plan, placed, is_dated=is_dated),
-        strips=strips,
+        subtitle=strip_subtitle(unit, plan, placed, is_dated=is_dated),
+        strips=tuple(strips),
         status_line=status_line(review),
         caption=" ".join([*remarks, mark]),
         short_caption=" ".join([STRIP_CAPTION_SHORT, short_mark]),
         invented=invented_of(review, [checked]),
         words=StripWords(),
     )
+
+
+@dataclass(frozen=True, slots=True)
+class _Count:
+    """One count to draw: its standing, the comparison of a whole, and how far it is told."""
+
+    standing: Standing
+    whole: Standardisation | None
+    own: OwnCount
+    title: str
 
 
 def _strip_title(
@@ -114,16 +135,32 @@ def _strip_title(
     return f"{title}, of {plan.denominators.get(standing.basis, standing.basis)}"
 
 
-def _strip(standing: Standing, own: OwnCount, answers: Answers, plan: Plan, title: str) -> Strip:
-    hue = list(plan.outcomes).index(standing.outcome)
-    source = standing.sources[0] if standing.sources else None
-    said = own_words(own.possible, own.total)
-    if standing.comparison is None or own.total is None:
-        why = no_comparison_words(standing, plan, is_exact=own.is_exact)
-        why = why if own.total is not None else ""
-        return Strip(title, own, said, why, hue=hue, source=source)
-    strip = _compared(standing, own, answers[standing.question], title, said)
-    return replace(strip, hue=hue)
+def _strip(item: _Count, answers: Answers, plan: Plan) -> Strip:
+    standing, own = item.standing, item.own
+    strip = Strip(
+        title=item.title,
+        own=own,
+        own_words=own_words(own.possible, own.total),
+        sentence="",
+        hue=list(plan.outcomes).index(standing.outcome),
+        source=standing.sources[0] if standing.sources else None,
+    )
+    if own.total is None:
+        return strip
+    if own.total != standing.total:
+        return replace(strip, sentence=NOT_ALL_KNOWN)
+    found = None if item.whole is None else item.whole.found
+    if found is not None:
+        chances: CountChances | None = whole_chances(found, answers)
+        size = whole_size_words(standing, found)
+    else:
+        pooled = answers[standing.question]
+        chances = level_chances(standing, pooled)
+        size = size_words(standing, pooled.answer.k)
+    if chances is None:
+        why = no_comparison_words(standing, plan, item.whole, is_exact=own.is_exact)
+        return replace(strip, sentence=why)
+    return _drawn(strip, chances, size, standing.better)
 
 
 def _title(strips: Sequence[Strip], plan: Plan, outcome: str | None) -> str:
@@ -133,41 +170,26 @@ def _title(strips: Sequence[Strip], plan: Plan, outcome: str | None) -> str:
     return strip_title(label, "", "")
 
 
-def _compared(
-    standing: Standing, own: OwnCount, pooled: PooledTable, title: str, said: str
-) -> Strip:
-    comparison, answer = standing.comparison, pooled.answer
-    if comparison is None or answer.reading is None:
-        raise ValueError("nothing is compared here")
-    ordinary = predictive(answer.reading, answer.k).pmf(standing.total)
-    average = same_rate(answer.reading, answer.k).pmf(standing.total)
-    limits, better = comparison.limits, standing.better
-    drawn = columns(ordinary, average, limits, own, is_judged=comparison.judged)
-    # Why a judged count gets no verdict depends on the count itself.
-    reason = standing.reason if own.is_exact or not comparison.judged else None
+def _drawn(strip: Strip, chances: CountChances, size: str, better: Better) -> Strip:
+    own, limits, ordinary = strip.own, chances.limits, chances.ordinary
+    total = ordinary.size - 1
+    drawn = columns(ordinary, chances.average, limits, own, is_judged=chances.judged)
+    # Why a count that could be judged gets no verdict depends on the count itself.
+    reason = chances.reason if own.is_exact or not chances.judged else None
     if reason is not None:
-        sentence = brief = no_verdict_words(reason, limits, answer.k)
+        sentence = brief = no_verdict_words(reason, limits)
     else:
-        verdict = verdict_words(verdicts(ordinary, limits, own), limits, better)
-        sentence = f"{verdict} {noticed_words(limits, comparison.power, better)}"
-        brief = f"{verdict} {short_noticed_words(limits, comparison.power, better)}".strip()
-    beyond = not_drawn_words(
-        drawn.first,
-        drawn.last,
-        standing.total,
-        float(ordinary[: drawn.first].sum()),
-        float(ordinary[drawn.last + 1 :].sum()),
-    )
-    size = size_words(standing, answer.k)
-    return Strip(
-        title,
-        own,
-        said,
-        sentence,
-        brief,
+        verdict = verdict_words(verdicts(limits, own), limits, better)
+        sentence = f"{verdict} {risk_sentence(chances.notice, limits, better)}"
+        brief = f"{verdict} {short_risk_sentence(chances.notice, limits, better)}".strip()
+    below, above = ordinary[: drawn.first].sum(), ordinary[drawn.last + 1 :].sum()
+    beyond = not_drawn_words(drawn.first, drawn.last, total, float(below), float(above))
+    return replace(
+        strip,
+        sentence=sentence,
+        short_sentence=brief,
         columns=drawn,
-        size=f"{size}; {beyond}" if beyond else size,
-        more=more_words(limits, standing.total),
+        size="; ".join(part for part in (size, beyond) if part),
+        more=more_words(limits, total),
         fewer=fewer_words(limits),
-        source=standing.sources[0] if standing.sources else None,
     )

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from evsyn.audit.predictive import Predictive, knows_spread, predictive
+from evsyn.audit.predictive import knows_spread, predictive
 from evsyn.audit.range_by_size import range_by_size
 from evsyn.audit.verdict import Verdict
 from evsyn.cells.cell import Question
@@ -96,7 +96,7 @@ def range_funnel_of(
     spread = predictive(reading, k)
     beside = list(dict.fromkeys(w for item in compared for w in beside_words(item.standing)))
     rest = [(item.name, item.standing.reason) for item in found if item not in compared]
-    points = tuple(_placed(item, spread, declared.better) for item in compared)
+    points = tuple(_placed(item, declared.better) for item in compared)
     notes = [
         _range_from(compared[0], declared.better) if len(compared) == 1 else "",
         not_drawn_sentence(rest),
@@ -116,11 +116,11 @@ def range_funnel_of(
     )
 
 
-def _placed(item: ToldCount, spread: Predictive, better: Better) -> FunnelPoint:
+def _placed(item: ToldCount, better: Better) -> FunnelPoint:
     own, comparison = item.own, item.standing.comparison
     told: set[Verdict] = set()
-    if comparison is not None and comparison.judged and own.total is not None:
-        told = set(verdicts(spread.pmf(own.total), comparison.limits, own))
+    if comparison is not None and own.total is not None:
+        told = set(verdicts(comparison.limits, own))
     verdict = told.pop() if len(told) == 1 else Verdict.NONE
     said = beyond_words(verdict)
     return FunnelPoint(

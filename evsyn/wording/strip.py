@@ -4,9 +4,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from evsyn.audit.comparable import Differs
-from evsyn.audit.power import Power
+from evsyn.audit.power import Notice
 from evsyn.audit.reasons import Caveat, Reason
+from evsyn.audit.standardised import Standardisation, Standardised
 from evsyn.audit.standing import Standing
+from evsyn.audit.total_notice import TotalNotice
 from evsyn.audit.verdict import Limits, Verdict
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.unit import Unit
@@ -14,11 +16,14 @@ from evsyn.terms import Better
 from evsyn.wording.audit_caveats import reason_sentences
 from evsyn.wording.audit_unknown import NO_FOLLOW_UP
 from evsyn.wording.audit_verdict import FAVOURABLE, UNFAVOURABLE, risk_words
+from evsyn.wording.chances import noticed_words, range_words
 from evsyn.wording.numbers import count, counted, percent
 from evsyn.wording.page import PageWords
+from evsyn.wording.standardised import refused_sentences, whole_risk_words
 from evsyn.wording.verdict import VERDICT_WORDS
 
 WITHHELD = "own count withheld"
+NOT_ALL_KNOWN = "No comparison: not every outcome is known."
 
 #: Under every strip; what follows depends on what is drawn.
 STRIP_CAPTION = (
@@ -31,7 +36,7 @@ STRIP_CAPTION_SHORT = (
 )
 
 _NO_VERDICT = {
-    Reason.FEW_STUDIES: "Unreliable, no verdict: {studies}, where five are the least.",
+    Reason.FEW_STUDIES: "Unreliable, no verdict: five studies are the least.",
     Reason.NO_SPREAD: "No verdict: how far units differ could not be estimated.",
     Reason.TOO_FEW_CASES: "No verdict: so few cases allow none either way.",
     Reason.WINDOW: "No verdict: the windows differ and could explain what is seen.",
@@ -114,11 +119,6 @@ def fewer_words(limits: Limits) -> str:
     return f"{reach}: {VERDICT_WORDS[Verdict.FEWER]} {often}"
 
 
-def range_words(limits: Limits) -> str:
-    """Name the range, as ``0 to 6``."""
-    return f"{limits.low:,}" if limits.low == limits.high else f"{limits.low:,} to {limits.high:,}"
-
-
 def not_drawn_words(first: int, last: int, total: int, below: float, above: float) -> str:
     """Say which counts are not drawn, and how many ordinary units see them; empty where all are.
 
@@ -145,13 +145,23 @@ def size_words(standing: Standing, k: int) -> str:
     return "; ".join([said, *beside_words(standing)])
 
 
+def whole_size_words(standing: Standing, found: Standardised) -> str:
+    """Say how many cases of what case mix are set against how many levels."""
+    cases = counted(standing.total, "case", "cases")
+    said = f"{cases} against {counted(len(found.levels), 'level', 'levels')} with their case mix"
+    told = [_BESIDE[item] for item in _BESIDE if any(item in x.differs for x in found.levels)]
+    return "; ".join([said, *told])
+
+
 def beside_words(standing: Standing) -> list[str]:
     """Say in a few words what to bear in mind of a comparison."""
     found = standing.differs + standing.caveats
     return [words for item, words in _BESIDE.items() if item in found]
 
 
-def no_comparison_words(standing: Standing, plan: Plan, *, is_exact: bool) -> str:
+def no_comparison_words(
+    standing: Standing, plan: Plan, whole: Standardisation | None = None, *, is_exact: bool
+) -> str:
     """Say why nothing is compared, with both counts where ours may be told.
 
     Parameters
@@ -160,6 +170,8 @@ def no_comparison_words(standing: Standing, plan: Plan, *, is_exact: bool) -> st
         A count without a comparison.
     plan : Plan
         The plan, for its words.
+    whole : Standardisation, optional
+        Of a whole: why it is not set against what its own case mix would give.
     is_exact : bool
         Whether our count is told as it is; if not, nothing said depends on it.
     """
@@ -168,6 +180,8 @@ def no_comparison_words(standing: Standing, plan: Plan, *, is_exact: bool) -> st
     said = reason_sentences(standing, plan)
     if standing.mix:
         said = said[:-1]
+    if whole is not None:
+        said[0] = refused_sentences(whole, plan)[0]
     if is_exact:
         return " ".join(said)
     found = standing.benchmark
@@ -184,7 +198,9 @@ def verdict_words(found: Iterable[Verdict], limits: Limits, better: Better) -> s
     if not verdicts:
         return f"The range of ordinary new units is {reach}."
     if len(verdicts) > 1 or Verdict.NONE in verdicts:
-        return f"The range of ordinary new units is {reach}; whether ours lies in it is not told."
+        return (
+            f"The range of ordinary new units is {reach}; the verdict is told inside the unit only."
+        )
     (verdict,) = verdicts
     said = f"{VERDICT_WORDS[verdict].capitalize()} of {reach}"
     unwelcome = verdict.unfavourable(better)
@@ -193,29 +209,33 @@ def verdict_words(found: Iterable[Verdict], limits: Limits, better: Better) -> s
     return f"{said}: {UNFAVOURABLE if unwelcome else FAVOURABLE}."
 
 
-def no_verdict_words(reason: Reason, limits: Limits, k: int) -> str:
+def no_verdict_words(reason: Reason, limits: Limits) -> str:
     """Say why there is no verdict, and the range all the same."""
-    why = _NO_VERDICT[reason].format(studies=counted(k, "study", "studies"))
+    why = _NO_VERDICT.get(reason, _NO_VERDICT[Reason.WINDOW])
     return f"{why} The range would be {range_words(limits)}."
 
 
-def noticed_words(limits: Limits, power: Power | None, better: Better) -> str:
+def risk_sentence(notice: Notice | None, limits: Limits, better: Better) -> str:
     """Say how well these cases would have noticed a doubled risk."""
-    if power is None:
+    if notice is None:
         return "The typical risk is too high to be doubled."
-    who = risk_words(power, better).removeprefix("a ")
-    if (limits.first_more if better is Better.FEWER else limits.last_fewer) is None:
-        return f"A {who} could not be noticed."
-    return f"A {who} would be noticed with a chance of {percent(power.notice)}."
+    who = _who(notice, better)
+    return f"{who[:1].upper()}{who[1:]} {noticed_words(notice, limits, better)}."
 
 
-def short_noticed_words(limits: Limits, power: Power | None, better: Better) -> str:
+def _who(notice: Notice, better: Better) -> str:
+    if isinstance(notice, TotalNotice):
+        return whole_risk_words(notice, better)
+    return risk_words(notice, better)
+
+
+def short_risk_sentence(notice: Notice | None, limits: Limits, better: Better) -> str:
     """Say the same on a slide."""
-    if power is None:
+    if notice is None:
         return ""
     if (limits.first_more if better is Better.FEWER else limits.last_fewer) is None:
         return "A doubled risk could not be noticed."
-    return f"A doubled risk would be noticed: {percent(power.notice)}."
+    return f"A doubled risk would be noticed: {percent(notice.notice)}."
 
 
 def heights_words(first: int, chances: Sequence[float]) -> str:

@@ -117,8 +117,7 @@ def around_range(
     for i, (label, own) in enumerate(zip(labels, told, strict=True)):
         found = set()
         if is_judged and own.total is not None:
-            pmf = spread.pmf(own.total)
-            found = set(verdicts(pmf, limits(pmf), own))
+            found = set(verdicts(limits(spread.pmf(own.total)), own))
         said = beyond_words(found.pop()) if len(found) == 1 else ""
         points.append(
             FunnelPoint(

@@ -43,7 +43,7 @@ def strip(
     reach = limits(ordinary, more=is_judged, fewer=is_judged)
     drawn = columns(ordinary, average, reach, own, is_judged=is_judged)
     below, above = ordinary[: drawn.first].sum(), ordinary[drawn.last + 1 :].sum()
-    said = verdict_words(verdicts(ordinary, reach, own), reach, Better.FEWER)
+    said = verdict_words(verdicts(reach, own), reach, Better.FEWER)
     size = f"{cases} cases against {k} studies; windows differ"
     beyond = not_drawn_words(drawn.first, drawn.last, cases, float(below), float(above))
     return Strip(

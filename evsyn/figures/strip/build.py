@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from evsyn.audit.verdict import Limits, Verdict, verdict
+from evsyn.audit.verdict import Limits, Verdict, verdict_at
 from evsyn.effects.arguments import Floats
 from evsyn.figures.own_count import OwnCount
 from evsyn.figures.strip.content import Columns
@@ -42,7 +42,6 @@ def columns(
     )
 
 
-def verdicts(ordinary: Floats, limits: Limits, own: OwnCount) -> tuple[Verdict, ...]:
+def verdicts(limits: Limits, own: OwnCount) -> tuple[Verdict, ...]:
     """Return the verdict on every count that ours may be."""
-    more, fewer = limits.first_more is not None, limits.last_fewer is not None
-    return tuple(verdict(ordinary, x, more=more, fewer=fewer) for x in own.possible)
+    return tuple(verdict_at(limits, x) for x in own.possible)
