@@ -1,0 +1,1 @@
+"""A case log, one row a case, turned into the counts of a unit."""
