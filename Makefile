@@ -2,7 +2,7 @@
 PYTHON ?= python3
 BIN := .venv/bin
 
-.PHONY: demo test test-fast lint bench reference clean
+.PHONY: demo test test-fast lint bench simulate reference clean
 
 demo: .venv/ready
 	$(BIN)/evsyn demo
@@ -20,6 +20,9 @@ lint: .venv/ready-test
 
 bench: .venv/ready-test
 	$(BIN)/python -m tests.benchmarks
+
+simulate: .venv/ready-test
+	$(BIN)/python -m tests.simulation --write
 
 reference: .venv/ready
 	$(BIN)/python -m evsyn.extraction.reference docs/reference
