@@ -42,6 +42,7 @@ def label_places(
     *,
     marks: Sequence[Box],
     lines: Sequence[Point] = (),
+    anywhere: bool = True,
 ) -> list[Placed | None]:
     """Place labels one after another, each as near to its mark as it can stand.
 
@@ -55,6 +56,8 @@ def label_places(
         Every mark, with those of the labels, which no label may hide.
     lines : sequence of tuple
         Points of drawn lines, which labels keep clear of where they can.
+    anywhere : bool
+        Whether a label may stand far from its mark.
 
     Returns
     -------
@@ -67,10 +70,12 @@ def label_places(
         near = _near_candidates(item)
         place = _first_free(near, item, area, marks, taken, lines)
         if place is None:
-            anywhere = [*near, *_far_candidates(item, area)]
-            place = _first_free(anywhere, item, area, marks, taken, lines)
-            # Words on a line are better than none.
-            place = place or _first_free(anywhere, item, area, marks, taken, ())
+            every = [*near, *_far_candidates(item, area)] if anywhere else near
+            place = _first_free(every, item, area, marks, taken, lines)
+            # Words on a line, or a leader over a mark, are better than no words.
+            place = place or _first_free(every, item, area, marks, taken, ())
+            if anywhere and place is None:
+                place = _first_free(every, item, area, marks, taken, (), may_cross=True)
         if place is not None:
             taken.append(place)
         found.append(place)
@@ -84,9 +89,13 @@ def _first_free(
     marks: Sequence[Box],
     taken: Sequence[Placed],
     lines: Sequence[Point],
+    *,
+    may_cross: bool = False,
 ) -> Placed | None:
     for place in candidates:
-        if _is_free(place, item.mark, area, marks, taken, lines):
+        if _is_free(place, area, marks, taken, lines) and (
+            may_cross or _leads_clear(place.leader, item.mark, marks, taken)
+        ):
             return place
     return None
 
@@ -139,23 +148,27 @@ def _nearest(box: Box, point: Point) -> Point:
 
 def _is_free(
     place: Placed,
-    own: Box,
     area: Box,
     marks: Sequence[Box],
     taken: Sequence[Placed],
     lines: Sequence[Point],
 ) -> bool:
-    box, leader = place.box, place.leader
+    """Whether words lie on nothing."""
+    box = place.box
     if not box.inside(area) or any(box.overlaps(mark) for mark in marks):
         return False
-    for other in taken:
-        if box.overlaps(other.box) or _crosses(leader, other.box) or _crosses(other.leader, box):
-            return False
-        if _cross(leader, other.leader):
-            return False
-    if any(_crosses(leader, mark) for mark in marks if mark != own):
+    if any(box.overlaps(other.box) or _crosses(other.leader, box) for other in taken):
         return False
     return not any(_holds(box, point) for point in lines)
+
+
+def _leads_clear(
+    leader: Leader | None, own: Box, marks: Sequence[Box], taken: Sequence[Placed]
+) -> bool:
+    """Whether a line to a mark crosses no words, no other such line and no other mark."""
+    if any(_crosses(leader, other.box) or _cross(leader, other.leader) for other in taken):
+        return False
+    return not any(_crosses(leader, mark) for mark in marks if mark != own)
 
 
 def _crosses(leader: Leader | None, box: Box) -> bool:

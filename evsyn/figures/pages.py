@@ -1,6 +1,7 @@
 """From blocks to pages: what fits, how free room is shared, where a page turns."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Protocol
 
 from evsyn.figures.flow import Block, stretched, total_height, turned
@@ -129,3 +130,16 @@ def _page(figure: Composition, blocks: Sequence[Block], page: int, pages: int) -
     groups = [*behind, *above, *before, *foot, last, *figure.over(top, bottom)]
     whole = y + paper.bottom_margin if height is None else height
     return Page(paper.fmt.width, whole, tuple(groups))
+
+
+def with_own_ids(pages: Sequence[Page]) -> tuple[Page, ...]:
+    """Number the ids that occur more than once, as for a study in two bands."""
+    seen: dict[str, int] = {}
+
+    def own(group: Group) -> Group:
+        if not group.id:
+            return group
+        seen[group.id] = seen.get(group.id, 0) + 1
+        return group if seen[group.id] == 1 else replace(group, id=f"{group.id}_{seen[group.id]}")
+
+    return tuple(replace(page, groups=tuple(own(group) for group in page.groups)) for page in pages)

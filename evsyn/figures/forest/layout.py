@@ -13,7 +13,7 @@ from evsyn.figures.forest.head import head
 from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.formats import PageFormat
 from evsyn.figures.invented import watermark
-from evsyn.figures.pages import fits, one_page, several_pages
+from evsyn.figures.pages import fits, one_page, several_pages, with_own_ids
 from evsyn.figures.palette import NEUTRAL, BandColours, band_colours
 from evsyn.figures.shapes import FigureLayout, Group, Page
 
@@ -52,7 +52,7 @@ def forest_layout(content: ForestContent, fmt: PageFormat) -> FigureLayout:
         pages = _one_page(content, fmt)
     if pages is None:
         pages = several_pages(_Forest(Sheet.across(content, fmt, fmt.paged_size)))
-    return FigureLayout(content.title, description, fmt.unit, _with_own_ids(pages))
+    return FigureLayout(content.title, description, fmt.unit, with_own_ids(pages))
 
 
 def _one_page(content: ForestContent, fmt: PageFormat) -> list[Page] | None:
@@ -131,16 +131,3 @@ def _description(content: ForestContent) -> str:
     title = f"{content.title}. {content.subtitle.removesuffix('.')}."
     banner = f"{content.banner}. " if content.banner else ""
     return f"{banner}{title} {bands} {content.status_line}"
-
-
-def _with_own_ids(pages: Sequence[Page]) -> tuple[Page, ...]:
-    """Number the ids that occur more than once, as for a study in two bands."""
-    seen: dict[str, int] = {}
-
-    def own(group: Group) -> Group:
-        if not group.id:
-            return group
-        seen[group.id] = seen.get(group.id, 0) + 1
-        return group if seen[group.id] == 1 else replace(group, id=f"{group.id}_{seen[group.id]}")
-
-    return tuple(replace(page, groups=tuple(own(group) for group in page.groups)) for page in pages)

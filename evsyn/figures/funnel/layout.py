@@ -19,7 +19,14 @@ from evsyn.figures.funnel.plot import (
 )
 from evsyn.figures.funnel.sheet import Sheet
 from evsyn.figures.invented import watermark
-from evsyn.figures.pages import fits, heights_on_one_page, one_page, page_room, several_pages
+from evsyn.figures.pages import (
+    fits,
+    heights_on_one_page,
+    one_page,
+    page_room,
+    several_pages,
+    with_own_ids,
+)
 from evsyn.figures.running_text import page_head, running_lines, status_lines
 from evsyn.figures.sentence_page import sentence_page
 from evsyn.figures.shapes import FigureLayout, Group, Page
@@ -50,7 +57,7 @@ def funnel_layout(content: FunnelContent, fmt: PageFormat) -> FigureLayout:
     if fmt.is_slide:
         content = replace(content, caption=content.short_caption or content.caption)
     pages = _pages(content, fmt)
-    return FigureLayout(content.title, description, fmt.unit, tuple(pages))
+    return FigureLayout(content.title, description, fmt.unit, with_own_ids(pages))
 
 
 def _pages(content: FunnelContent, fmt: PageFormat) -> list[Page]:
@@ -110,7 +117,9 @@ class _Funnel:
         height = heights_on_one_page(self)[0]
         # The plot keeps its height wherever it stands on the page.
         ground = self.paper.ground(0.0, height)
-        found = labels_placed(self.paper, ground, self.points, self.labels)
+        found = labels_placed(
+            self.paper, ground, self.points, self.labels, anywhere=self.is_numbered
+        )
         return all(
             place is not None or not said for place, said in zip(found, self.labels, strict=True)
         )
@@ -129,7 +138,9 @@ class _Funnel:
             if block.band == 0:
                 behind = ground_groups(self.paper, y, height)
                 ground = self.paper.ground(y, height)
-                before += unit_groups(self.paper, ground, self.points, self.labels)
+                before += unit_groups(
+                    self.paper, ground, self.points, self.labels, anywhere=self.is_numbered
+                )
             group = block.draw(y, height)
             if group is not None:
                 before.append(group)

@@ -95,7 +95,9 @@ def _line_names(sheet: Sheet, ground: Ground) -> Group:
     if content.centre is not None:
         wanted.append((ground.y(content.centre), centre_words(content)))
     wanted.sort()
-    heights = apart([y for y, _ in wanted], sheet.line_height, ground.bottom)
+    # The last number of cases stands just below.
+    lowest = ground.bottom - 0.4 * sheet.size
+    heights = apart([y for y, _ in wanted], sheet.line_height, lowest)
     x = ground.right + GAP * sheet.size / 2
     texts = [
         typeset(x, sheet.baseline(y), said, sheet.size, DIM)
@@ -141,9 +143,17 @@ def joint_labels(points: Sequence[FunnelPoint], *, is_numbered: bool) -> tuple[s
 
 
 def labels_placed(
-    sheet: Sheet, ground: Ground, points: Sequence[FunnelPoint], words: Sequence[str]
+    sheet: Sheet,
+    ground: Ground,
+    points: Sequence[FunnelPoint],
+    words: Sequence[str],
+    *,
+    anywhere: bool,
 ) -> list[Placed | None]:
-    """Place the words of each unit beside its mark: flagged ones first, then from the right."""
+    """Place the words of each unit beside its mark: flagged ones first, then from the right.
+
+    Numbers may stand anywhere, names only near their mark.
+    """
     size = sheet.size
     order = sorted(
         (i for i, said in enumerate(words) if said),
@@ -162,6 +172,7 @@ def labels_placed(
         Box(ground.left, ground.top, ground.right, ground.bottom),
         marks=[point_marks(ground, point, size)[1] for point in points],
         lines=_drawn_places(sheet, ground),
+        anywhere=anywhere,
     )
     placed: list[Placed | None] = [None] * len(points)
     for i, place in zip(order, found, strict=True):
@@ -189,14 +200,18 @@ def _drawn_places(sheet: Sheet, ground: Ground) -> list[tuple[float, float]]:
 
 
 def unit_groups(
-    sheet: Sheet, ground: Ground, points: Sequence[FunnelPoint], words: Sequence[str]
+    sheet: Sheet,
+    ground: Ground,
+    points: Sequence[FunnelPoint],
+    words: Sequence[str],
+    *,
+    anywhere: bool,
 ) -> list[Group]:
     """Return each unit's mark with its words and, where they stand apart, a line to them."""
     size = sheet.size
     groups = []
-    for point, said, place in zip(
-        points, words, labels_placed(sheet, ground, points, words), strict=True
-    ):
+    found = labels_placed(sheet, ground, points, words, anywhere=anywhere)
+    for point, said, place in zip(points, words, found, strict=True):
         mark, _ = point_marks(ground, point, size)
         shapes: list[Shape] = []
         if place is not None and place.leader is not None:

@@ -66,7 +66,7 @@ class Sheet(Paper):
     @property
     def above(self) -> float:
         """Room over the plot."""
-        return len(self.up_lines()) * self.line_height + 0.5 * self.size
+        return len(self.up_lines()) * self.line_height + 0.75 * self.size
 
     @property
     def below(self) -> float:

@@ -28,7 +28,9 @@ def columns(
     is_judged : bool
         Whether a verdict could be given.
     """
-    seen = np.flatnonzero(np.maximum(ordinary, average) >= _SEEN * max(ordinary.max(), 1e-12))
+    either = np.maximum(ordinary, average)
+    tallest = float(either.max())
+    seen = np.flatnonzero(either >= _SEEN * float(ordinary.max()))
     needed = [int(seen[0]), int(seen[-1]), limits.low, limits.high, *own.possible]
     needed += [x for x in (limits.first_more, limits.last_fewer) if x is not None]
     first, last = min(needed), max(needed)
@@ -36,6 +38,7 @@ def columns(
         first=first,
         ordinary=tuple(ordinary[first : last + 1].tolist()),
         average=tuple(average[first : last + 1].tolist()),
+        tallest=tallest,
         first_more=limits.first_more,
         last_fewer=limits.last_fewer,
         is_judged=is_judged,

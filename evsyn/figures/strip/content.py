@@ -20,6 +20,8 @@ class Columns:
         Chance of each count, from ``first`` up, among ordinary new units of the same size.
     average : tuple of float
         The same if every unit shared the typical rate.
+    tallest : float
+        The largest of all these chances.
     first_more, last_fewer : int or None
         Smallest count called more than the range, largest called fewer; ``None`` if there is
         none.
@@ -30,6 +32,7 @@ class Columns:
     first: int
     ordinary: tuple[float, ...]
     average: tuple[float, ...]
+    tallest: float
     first_more: int | None
     last_fewer: int | None
     is_judged: bool

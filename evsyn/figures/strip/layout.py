@@ -8,7 +8,7 @@ from evsyn.figures.flow import Block
 from evsyn.figures.formats import PageFormat
 from evsyn.figures.invented import watermark
 from evsyn.figures.measure import typeset, wrapped
-from evsyn.figures.pages import fits, one_page, several_pages
+from evsyn.figures.pages import fits, one_page, several_pages, with_own_ids
 from evsyn.figures.palette import DIM, NEUTRAL, BandColours, band_colours
 from evsyn.figures.running_text import page_head, running_lines, status_lines
 from evsyn.figures.shapes import FigureLayout, Group, Shape
@@ -51,7 +51,7 @@ def strip_layout(content: StripContent, fmt: PageFormat) -> FigureLayout:
             break
     else:
         pages = several_pages(_Strips(Sheet.across(content, fmt, fmt.paged_size)))
-    return FigureLayout(content.title, description, fmt.unit, tuple(pages))
+    return FigureLayout(content.title, description, fmt.unit, with_own_ids(pages))
 
 
 @dataclass(frozen=True)

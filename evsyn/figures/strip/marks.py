@@ -55,8 +55,7 @@ class Ground:
 
     def y(self, chance: float) -> float:
         """Return the height of a chance."""
-        tallest = max(*self.columns.ordinary, *self.columns.average)
-        return self.base - (self.base - self.top) * (chance / tallest if tallest else 0.0)
+        return self.base - (self.base - self.top) * chance / self.columns.tallest
 
 
 def chance_marks(ground: Ground, ours: int | None, colours: BandColours) -> list[Shape]:

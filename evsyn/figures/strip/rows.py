@@ -151,9 +151,11 @@ def _number_height(ground: Ground, i: int, half: float) -> tuple[float, bool]:
     top = ground.y(max(columns.ordinary[beside]))
     tick = ground.y(max(columns.average[beside]))
     lift, need = 0.28 * size, 1.2 * size
+    if reach:
+        return min(top, tick) - lift, False
     if tick > top or top - tick >= need:
         return top - lift, False
-    if not reach and ground.base - top >= need:
+    if ground.base - top >= need:
         return top + 0.95 * size, True
     return tick - lift, False
 
