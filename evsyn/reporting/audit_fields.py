@@ -91,7 +91,7 @@ def _inside(unit: Unit, found: UnitAudit, checked: CheckedUnit) -> dict[str, Any
             "says_complete": cases.says_complete,
             "unaccounted": cases.unaccounted,
         },
-        "flow": dict(unit.flow),
+        "flow": [list(stage) for stage in unit.flow.items()],
         "findings": [finding.to_dict() for finding in checked.findings],
     }
 

@@ -160,10 +160,14 @@ def test_reference_pages_are_what_the_code_makes() -> None:
 
 # The reference of output: every field that is printed is described, and nothing else is.
 
+AUDIT = "audit studies/demo/unit-hollowmere.yaml --against studies/demo"
 OUTPUTS = {
     "check": ("check studies/demo",),
     "pool": ("pool studies/demo", "pool studies/published-trials"),
-    "audit": ("audit studies/demo/unit-hollowmere.yaml --against studies/demo",),
+    "audit": (
+        f"{AUDIT} --for inside --before studies/demo/hollowmere-2018-to-2022.yaml",
+        f"{AUDIT} --for outside",
+    ),
 }
 
 
