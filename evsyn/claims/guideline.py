@@ -42,7 +42,8 @@ class GuidelineFound:
     statement : Statement or None
         The statement it points at.
     others : tuple of Statement
-        What the same body says on the same topic in the edition now in force.
+        Of a statement no longer in force: what replaced it, and what else the same body says on
+        the same topic in an edition in force.
     recorded, read : int
         Statements recorded, and those that were read.
     """
@@ -90,15 +91,23 @@ def weigh_guideline(claim: Claim, guidelines: Guidelines | None) -> GuidelineFou
             ground = Ground.NO_PASS_MARK
         return GuidelineFound(_verdict((ground,)), (ground,), one, (), recorded, read)
     grounds = (*_edition(claim, one), *_content(claim, one), *_reading(one)) or (Ground.READ,)
-    others = tuple(
+    return GuidelineFound(
+        _verdict(grounds), grounds, one, _in_force(one, guidelines), recorded, read
+    )
+
+
+def _in_force(one: Statement, guidelines: Guidelines) -> tuple[Statement, ...]:
+    if one.status is not Status.SUPERSEDED:
+        return ()
+    named = [other for other in guidelines.statements if other.id == one.superseded_by]
+    alike = [
         other
-        for other in statements
+        for other in guidelines.statements
         if (other.body, other.topic) == (one.body, one.topic)
         and other.status is Status.CURRENT
-        and other.id != one.id
-        and one.status is not Status.CURRENT
-    )
-    return GuidelineFound(_verdict(grounds), grounds, one, others, recorded, read)
+        and other not in named
+    ]
+    return (*named, *alike)
 
 
 def _verdict(grounds: tuple[Ground, ...]) -> ClaimVerdict:

@@ -12,7 +12,7 @@ from evsyn.extraction.review import Review
 from evsyn.extraction.study import Arm, Count, Study
 from evsyn.pooling.review import answer_cell_tables
 from evsyn.pooling.tables import PooledTable
-from evsyn.terms import MIXED, NOT_STATED
+from evsyn.terms import AS_PRINTED, MIXED, NOT_STATED
 
 
 class Lack(StrEnum):
@@ -36,6 +36,8 @@ class Held:
         Studies of the review that are pooled for the outcome, whichever their patients.
     in_scope : int
         Of these patients, whichever the window and the denominator.
+    unstated : int
+        Of these, counts that do not state the window or the denominator the claim names.
     lack : Lack or None
         At which step nothing was left; ``None`` where something is held.
     """
@@ -43,6 +45,7 @@ class Held:
     pooled: PooledTable
     reporting: int
     in_scope: int
+    unstated: int
     lack: Lack | None
 
     @property
@@ -81,7 +84,17 @@ def held(review: Review, claim: Claim, level: str | None = None) -> Held:
         Lack.BASIS: table.k,
     }
     lack = next((step for step, k in steps.items() if not k), None)
-    return Held(pooled, everyone.k, in_scope.k, lack)
+    return Held(pooled, everyone.k, in_scope.k, _unstated(in_scope, claim, lack), lack)
+
+
+def _unstated(in_scope: CellTable, claim: Claim, lack: Lack | None) -> int:
+    """Count the series that do not state the window, or the denominator, that a claim names."""
+    is_window = claim.window is not None and lack is not Lack.BASIS
+    is_basis = claim.of is not None and lack is not Lack.WINDOW
+    return sum(
+        (is_window and cell.window == NOT_STATED) or (is_basis and cell.basis == AS_PRINTED)
+        for cell in in_scope.cells
+    )
 
 
 def question_of(review: Review, claim: Claim, level: str | None = None) -> Question:

@@ -6,7 +6,7 @@ import sys
 
 import click
 
-VERBS = ("demo", "check", "pool", "forest", "audit", "trace")
+VERBS = ("demo", "check", "pool", "forest", "audit", "claim", "trace")
 
 
 class _Verbs(click.Group):
