@@ -91,12 +91,15 @@ def of_hundred(chance: float) -> str:
 
     Examples
     --------
-    >>> of_hundred(0.263), of_hundred(0.0009), of_hundred(0.0)
-    ('26', '<1', '')
+    >>> of_hundred(0.263), of_hundred(0.0009), of_hundred(0.0), of_hundred(0.997)
+    ('26', '<1', '', '>99')
     """
     if chance <= 0:
         return ""
-    return "<1" if chance < 0.005 else f"{100 * chance:.0f}"
+    number = int(100 * chance + 0.5)
+    if number == 100 and chance < 1:
+        return ">99"
+    return str(number) if number else "<1"
 
 
 def more_words(limits: Limits, total: int) -> str:
