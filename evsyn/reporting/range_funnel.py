@@ -26,15 +26,18 @@ from evsyn.terms import Better
 from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT
 from evsyn.wording.forest_notes import not_drawn_sentence
 from evsyn.wording.funnel import (
-    beyond_sentence,
-    beyond_words,
+    SEVERAL,
     funnel_title,
     point_words,
+    withheld_sentence,
+)
+from evsyn.wording.funnel_range import (
+    beyond_sentence,
+    beyond_words,
     range_caption,
     range_from,
     range_subtitle,
     short_range_caption,
-    withheld_sentence,
 )
 from evsyn.wording.status import status_line
 from evsyn.wording.strip import beside_words, no_comparison_words
@@ -99,6 +102,7 @@ def range_funnel_of(
     points = tuple(_placed(item, declared.better) for item in compared)
     notes = [
         _range_from(compared[0], declared.better) if len(compared) == 1 else "",
+        SEVERAL if any(len(item.own.possible) > 1 for item in compared) else "",
         not_drawn_sentence(rest),
         withheld_sentence([point.label for point in points if not point.is_drawn]),
     ]

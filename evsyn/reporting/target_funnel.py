@@ -23,6 +23,7 @@ from evsyn.terms import Better
 from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT
 from evsyn.wording.forest_notes import not_drawn_sentence
 from evsyn.wording.funnel import (
+    SEVERAL,
     flag_sentence,
     flag_words,
     flagged_from,
@@ -91,6 +92,7 @@ def target_funnel_of(
         _flagged_from(shown[0], target, declared.better) if len(shown) == 1 else "",
         *_ends(target),
         window_sentence(strangers, plan.windows[wanted].label if wanted in plan.windows else ""),
+        SEVERAL if any(len(item.own.possible) > 1 for item in shown) else "",
         not_drawn_sentence([*late, *others]),
         withheld_sentence([point.label for point in points if not point.is_drawn]),
     ]

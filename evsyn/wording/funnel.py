@@ -1,19 +1,19 @@
-"""The words of the performance funnel: events per case against number of cases."""
+"""The words of the performance funnel, and of one around a fixed target."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from evsyn.audit.funnel import AgainstTarget, FixedTarget
 from evsyn.audit.overdispersion import Overdispersion
-from evsyn.audit.verdict import Limits, Verdict
 from evsyn.terms import Better
 from evsyn.wording.audit_verdict import FAVOURABLE, UNFAVOURABLE
 from evsyn.wording.numbers import count, counted, percent
 from evsyn.wording.page import PageWords
-from evsyn.wording.strip import WITHHELD, between, fewer_words, more_words
-from evsyn.wording.verdict import VERDICT_WORDS
+from evsyn.wording.strip import WITHHELD, between
 
 NOT_OF_STUDIES = "This is not the funnel plot of small studies."
+
+SEVERAL = "A count told as one of several is flagged only where every one of them would be."
 
 _STEPPED = "With one unit the lines are stepped, half way to the first count that would be flagged."
 _SMOOTH = (
@@ -25,16 +25,6 @@ _FLAGS = (
     "A flag comes from the exact chance of the count itself or one further out, never from a line."
 )
 _CASE_MIX = "Case mix is not allowed for."
-
-_BAND = (
-    "Band: at each number of cases, the counts of ordinary new units, at most 2.5% of them beyond "
-    "either edge; it is stepped half way to the first count outside. No wider band is drawn, since "
-    "a pool does not tell how often the rarest counts occur. Within the range means not shown to "
-    "differ, and no more."
-)
-_BAND_SHORT = (
-    "At most 2.5% of ordinary new units lie beyond either edge. Within: not shown to differ."
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,19 +118,6 @@ def flag_sentence(found: AgainstTarget, better: Better, *, is_exact: bool) -> st
     return f"{flag_words(found)}: as many or {way} have a chance of {percent(tail)}; {what}"
 
 
-def beyond_words(verdict: Verdict) -> str:
-    """Name a verdict that lies outside the range; empty for others."""
-    return VERDICT_WORDS[verdict] if verdict in (Verdict.MORE, Verdict.FEWER) else ""
-
-
-def beyond_sentence(verdict: Verdict, better: Better) -> str:
-    """Say a verdict and what to do."""
-    unwelcome = verdict.unfavourable(better)
-    if unwelcome is None:
-        return VERDICT_WORDS[verdict]
-    return f"{VERDICT_WORDS[verdict]}; {UNFAVOURABLE if unwelcome else FAVOURABLE}"
-
-
 def level_words(level: float) -> str:
     """Write a level of a line, as ``99.8%``."""
     return f"{round(100 * level, 6):g}%"
@@ -208,50 +185,6 @@ def _no_result(alert_from: int, alarm_from: int, way: str) -> str:
     )
 
 
-def range_subtitle(
-    k: int,
-    total: int | None,
-    rate: float,
-    beside: Sequence[str],
-    *,
-    typical: str,
-    is_judged: bool,
-) -> str:
-    """Say what the funnel is drawn around.
-
-    Parameters
-    ----------
-    k, total : int
-        Studies and their cases.
-    rate : float
-        Rate of a typical setting, or the mean over settings.
-    beside : sequence of str
-        What to bear in mind.
-    typical : str
-        Name of that rate.
-    is_judged : bool
-        Whether a verdict can be given.
-    """
-    among = "" if total is None else f" with {total:,} cases"
-    said = (
-        f"Around what {counted(k, 'study', 'studies')}{among} say of ordinary new units: "
-        f"{typical} {percent(rate)}"
-    )
-    if not is_judged:
-        said += "; unreliable, no verdict"
-    return f"{'; '.join([said, *beside])}."
-
-
-def range_caption() -> str:
-    """Say what the band is."""
-    return f"{_BAND} {NOT_OF_STUDIES}"
-
-
-def short_range_caption() -> str:
-    """Say the same on a slide."""
-    return f"{_BAND_SHORT} {NOT_OF_STUDIES}"
-
-
 def flagged_from(total: int, low: tuple[int, int], high: tuple[int, int], *, better: Better) -> str:
     """Say at which counts one unit would be flagged.
 
@@ -270,14 +203,6 @@ def flagged_from(total: int, low: tuple[int, int], high: tuple[int, int], *, bet
     below = [f"{name} up to {x:,}" for name, x in zip(names, low, strict=True) if x >= 0]
     sides = [f"above: {', '.join(above) or 'none possible'}"]
     sides.append(f"below: {', '.join(below) or 'none possible'}")
-    if better is Better.MORE:
-        sides.reverse()
-    return f"With {counted(total, 'case', 'cases')}, {'; '.join(sides)}."
-
-
-def range_from(total: int, limits: Limits, *, better: Better) -> str:
-    """Say at which counts one unit would lie outside the range."""
-    sides = [more_words(limits, total), fewer_words(limits)]
     if better is Better.MORE:
         sides.reverse()
     return f"With {counted(total, 'case', 'cases')}, {'; '.join(sides)}."

@@ -27,13 +27,15 @@ from evsyn.figures.strip import verdicts
 from evsyn.pooling.answer import Centre
 from evsyn.terms import Better, Source
 from evsyn.wording.funnel import (
-    beyond_words,
     flag_words,
     point_words,
-    range_caption,
-    short_range_caption,
     short_target_caption,
     target_caption,
+)
+from evsyn.wording.funnel_range import (
+    beyond_words,
+    range_caption,
+    short_range_caption,
 )
 from tests.figures.made_up import NAMES, STATUS
 

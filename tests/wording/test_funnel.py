@@ -8,8 +8,6 @@ from evsyn.audit.verdict import Limits, Verdict
 from evsyn.terms import Better
 from evsyn.wording.funnel import (
     NOT_OF_STUDIES,
-    beyond_sentence,
-    beyond_words,
     flag_sentence,
     flag_words,
     flagged_from,
@@ -18,14 +16,18 @@ from evsyn.wording.funnel import (
     nothing_above,
     nothing_below,
     overdispersion_sentence,
-    range_caption,
-    range_from,
-    range_subtitle,
-    short_range_caption,
     short_target_caption,
     target_caption,
     window_sentence,
     withheld_sentence,
+)
+from evsyn.wording.funnel_range import (
+    beyond_sentence,
+    beyond_words,
+    range_caption,
+    range_from,
+    range_subtitle,
+    short_range_caption,
 )
 
 TARGET = FixedTarget(0.06)
