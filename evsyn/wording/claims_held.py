@@ -36,7 +36,7 @@ def _characteristic_words(name: str, word: str, plan: Plan) -> str:
     declared = plan.characteristics.arm.get(name) or plan.characteristics.study.get(name)
     if declared is None:
         return word
-    return f"{declared.label.lower()} {declared.levels.get(word, word)}"
+    return f"{declared.label.lower()} '{declared.levels.get(word, word)}'"
 
 
 def subject(claim: Claim, held: Held, review: Review) -> str:

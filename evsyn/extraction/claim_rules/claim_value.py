@@ -32,7 +32,12 @@ def _rate(claim: Claim, value: str) -> Iterator[Finding]:
     found = amount(value)
     if found is None:
         message = f"'value' is '{value}', and must be as {EXAMPLES}"
-        yield _fault(claim, "value", message, "Write the number with its % and its decimals.")
+        yield _fault(
+            claim,
+            "value",
+            message,
+            "Write it with its % and its decimals; no share lies beyond 100%.",
+        )
         return
     wanted = _wanted(claim, found)
     if wanted:

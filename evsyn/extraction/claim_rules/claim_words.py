@@ -71,9 +71,7 @@ def _than(claim: Claim, plan: Plan) -> Iterator[Finding]:
         return
     strata = [name for name in claim.scope if name in plan.strata]
     if len(strata) != 1:
-        message = (
-            f"'than: {claim.than}' needs one stratum in 'scope', and {len(strata)} stand there"
-        )
+        message = f"'than: {claim.than}' needs one stratum in 'scope', which has {len(strata)}"
         cure = "Write the level it is set against, as 'scope: {intent: palliation}'."
         yield Finding(NAME, Severity.FAULT, claim.source("than"), message, cure)
         return
