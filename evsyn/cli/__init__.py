@@ -6,7 +6,7 @@ import sys
 
 import click
 
-VERBS = ("demo", "check", "pool", "forest", "audit", "claim", "trace")
+VERBS = ("demo", "check", "pool", "forest", "audit", "strip", "funnel", "claim", "trace")
 
 
 class _Verbs(click.Group):

@@ -5,6 +5,7 @@ from pathlib import Path
 import click
 
 from evsyn.cli.options import (
+    against_option,
     audience_option,
     json_option,
     readable_periods,
@@ -22,13 +23,7 @@ from evsyn.cli.options import (
     ),
 )
 @click.argument("unit", type=click.Path(path_type=Path))
-@click.option(
-    "--against",
-    "review",
-    required=True,
-    type=click.Path(path_type=Path),
-    help="Folder of the review.",
-)
+@against_option
 @audience_option
 @click.option(
     "--before",

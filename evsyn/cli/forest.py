@@ -4,9 +4,14 @@ from pathlib import Path
 
 import click
 
+from evsyn.cli.figure_options import (
+    check_extension,
+    output_option,
+    sheet_format,
+    sheet_option,
+    write_or_refuse,
+)
 from evsyn.cli.options import known, readable_review, readable_unit, refuse, review_argument
-
-EXTENSIONS = (".png", ".svg", ".pdf")
 
 
 @click.command(
@@ -30,23 +35,11 @@ EXTENSIONS = (".png", ".svg", ".pdf")
     type=click.Choice(["inside", "outside"]),
     help="With --unit: who will see the figure. No default.",
 )
-@click.option(
-    "--sheet",
-    type=click.Choice(["page", "slide", "screen"]),
-    default="page",
-    show_default=True,
-    help="An A4 page, a 16:9 slide with large type, or a screen.",
-)
+@sheet_option
 @click.option(
     "--show-two", is_flag=True, help="Where there are just two studies, show them added up."
 )
-@click.option(
-    "-o",
-    "--output",
-    required=True,
-    type=click.Path(path_type=Path),
-    help="File to write: .png, .svg or .pdf.",
-)
+@output_option
 def command(
     review: Path,
     outcome: str,
@@ -63,14 +56,11 @@ def command(
     twenty rows; beyond that it shows the summaries and says so.
     """
     from evsyn.figures.forest import forest_layout
-    from evsyn.figures.formats import A4, SLIDE, web
-    from evsyn.figures.write import write_figure
     from evsyn.reporting.forest import forest_of
     from evsyn.terms import Audience
     from evsyn.wording.audience import NOT_RELEASED
 
-    if output.suffix.lower() not in EXTENSIONS:
-        refuse(f"'{output.name}' must end in .png, .svg or .pdf.")
+    check_extension(output)
     if len(set(strata)) > 1:
         refuse("A forest plot shows one stratum: give --by once, and draw a figure for each.")
     stratum = strata[0] if strata else None
@@ -85,23 +75,4 @@ def command(
         refuse(f"{unit}: {NOT_RELEASED}")
     seen_by = None if audience is None else Audience(audience)
     content = forest_of(read, outcome, stratum, checked, audience=seen_by, show_two=show_two)
-    sheets = {"page": A4, "slide": SLIDE, "screen": web(900)}
-    try:
-        written = write_figure(forest_layout(content, sheets[sheet]), output)
-    except OSError as error:
-        refuse(f"The figure was not written: {_why(error, output)}.")
-    except ValueError as error:
-        refuse(f"The figure was not written: {error}.")
-    for path in written:
-        click.echo(f"Written: {path}")
-
-
-def _why(error: OSError, output: Path) -> str:
-    """Say in plain words why a file cannot be written."""
-    if isinstance(error, IsADirectoryError):
-        return f"{error.filename} is a folder; name a file in it"
-    if isinstance(error, PermissionError):
-        return f"there is no permission to write {output}"
-    if isinstance(error, FileExistsError | NotADirectoryError):
-        return f"{output.parent} is not a folder"
-    return f"{output}: {error.strerror or error}"
+    write_or_refuse(forest_layout(content, sheet_format(sheet)), output)

@@ -17,6 +17,13 @@ if TYPE_CHECKING:
 WIDTH = 80
 
 review_argument = click.argument("review", type=click.Path(path_type=Path))
+against_option = click.option(
+    "--against",
+    "review",
+    required=True,
+    type=click.Path(path_type=Path),
+    help="Folder of the review.",
+)
 audience_option = click.option(
     "--for",
     "audience",
@@ -94,6 +101,16 @@ def readable_periods(
             "would stand in both. Give periods that do not meet, the earlier one with --before."
         )
     return checked, earlier
+
+
+def level_of(written: str, review: "Review") -> tuple[str, str]:
+    """Return stratum and level of ``intent=palliation``, or stop with the nearest known words."""
+    from evsyn.cells.levels import labelled_strata, level_names
+
+    stratum, _, level = written.partition("=")
+    strata = labelled_strata(review.plan)
+    known(stratum, strata, "a stratum with levels")
+    return stratum, known(level, level_names(strata[stratum]), f"a level of '{stratum}'")
 
 
 def known(word: str, words: Iterable[str], what: str) -> str:

@@ -1,13 +1,24 @@
 """Everything an audit gives, written into one folder."""
 
+from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
+from evsyn.cells.cell import Question
 from evsyn.extraction.load import CheckedUnit
+from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
 from evsyn.reporting.audit_fields import audit_json
+from evsyn.reporting.audit_figures import strip_of
 from evsyn.reporting.audit_page import audit_text
 from evsyn.reporting.files import written_together
+from evsyn.reporting.range_funnel import range_funnel_of
+from evsyn.reporting.target_funnel import target_funnel_of
+from evsyn.reporting.told_outside import marks_for, tell_for
 from evsyn.terms import Audience
+
+if TYPE_CHECKING:
+    from evsyn.figures.shapes import FigureLayout
 
 
 def write_audit(
@@ -17,7 +28,7 @@ def write_audit(
     audience: Audience,
     earlier: CheckedUnit | None = None,
 ) -> tuple[Path, ...]:
-    """Write the text and the fields of an audit, all at once; return the files.
+    """Write text, fields and figures of an audit, all at once; return the files.
 
     Parameters
     ----------
@@ -28,7 +39,7 @@ def write_audit(
     checked : CheckedUnit
         The unit's figures.
     audience : Audience
-        Who will read it.
+        Who will see it.
     earlier : CheckedUnit, optional
         The unit's figures of an earlier period.
 
@@ -37,12 +48,63 @@ def write_audit(
     OSError
         If the folder cannot be written; nothing in it has then changed.
     """
+    from evsyn.figures.write import write_figure
+
     stem = f"{checked.unit.unit}-{audience}"
-    written = {
+    texts = {
         f"{stem}.txt": audit_text(review, checked, audience, earlier),
         f"{stem}.json": audit_json(review, checked, audience, earlier),
     }
+    written = []
     with written_together(folder) as draft:
-        for name, text in written.items():
+        for name, text in texts.items():
             (draft / name).write_text(f"{text}\n", encoding="utf-8", newline="\n")
+            written.append(name)
+        for name, layout in _figures(review, checked, audience, earlier):
+            drawn = write_figure(layout, draft / f"{stem}-{name}.svg")
+            written += [path.name for path in drawn]
     return tuple(folder / name for name in written)
+
+
+def _figures(
+    review: Review, checked: CheckedUnit, audience: Audience, earlier: CheckedUnit | None
+) -> "Iterator[tuple[str, FigureLayout]]":
+    """Yield each figure with its name; outside, those that tell nothing but what may be told."""
+    from evsyn.figures.formats import A4
+    from evsyn.figures.funnel import funnel_layout
+    from evsyn.figures.strip import strip_layout
+
+    unit, plan = checked.unit, review.plan
+    tell = tell_for(checked, audience)
+    mark, short_mark = marks_for(checked, audience)
+    is_full = audience is Audience.INSIDE or unit.release is not None
+    units = [checked] if earlier is None else [checked, earlier]
+    reported = [name for name in plan.outcomes if any(name in g.outcomes for g in unit.groups)]
+    for outcome in reported if is_full else ():
+        strips = strip_of(
+            review,
+            checked,
+            outcome,
+            tell=tell,
+            mark=mark,
+            short_mark=short_mark,
+            is_dated=audience is Audience.INSIDE,
+        )
+        yield f"strip-{outcome}", strip_layout(strips, A4)
+    for outcome in (name for name in reported if name in plan.audit.targets):
+        target = target_funnel_of(
+            review, units, outcome, tell=tell, mark=mark, short_mark=short_mark
+        )
+        yield f"target-{outcome}", funnel_layout(target, A4)
+    asked = _primary_level(plan)
+    if is_full and asked is not None and asked.outcome in reported:
+        around = range_funnel_of(review, units, asked, tell=tell, mark=mark, short_mark=short_mark)
+        yield f"range-{asked.outcome}", funnel_layout(around, A4)
+
+
+def _primary_level(plan: Plan) -> Question | None:
+    """Return the plan's primary indicator, where it is of a level."""
+    named = plan.audit.primary
+    if named is None or named.stratum is None or named.level is None:
+        return None
+    return Question(named.outcome, named.stratum, named.level)

@@ -134,7 +134,7 @@ def _placed(item: ToldCount, better: Better) -> FunnelPoint:
         said=said,
         sentence=beyond_sentence(verdict, better),
         spot=Spot.BEYOND if said else Spot.PLAIN,
-        source=item.standing.sources[0],
+        source=item.standing.sources[0] if item.own.is_exact else None,
     )
 
 

@@ -134,7 +134,7 @@ def _flagged(item: ToldCount, target: FixedTarget, better: Better) -> FunnelPoin
         said="" if found is None else flag_words(found),
         sentence="" if found is None else flag_sentence(found, better, is_exact=item.own.is_exact),
         spot=flag_spot(found),
-        source=item.standing.sources[0],
+        source=item.standing.sources[0] if item.own.is_exact else None,
     )
 
 

@@ -10,6 +10,17 @@ OUTSIDE_MARK = (
     "hidden, others rounded to the nearest 5; levels are merged, since a level could be worked "
     "back from the whole."
 )
+OUTSIDE_SHORT = "For use outside: small counts hidden, others rounded to the nearest 5."
+
+STRIP_OUTSIDE = (
+    "Outside, the columns of a strip would tell how many cases stand at each level. Draw the "
+    "funnel around a target, or have the exact counts released."
+)
+
+RANGE_OUTSIDE = (
+    "Outside, levels are merged, and a funnel around the studies is of one level. Draw the funnel "
+    "around a target, or have the exact counts released."
+)
 
 NOT_RELEASED = (
     "Outside, this would show the unit's own counts, and the unit file holds no 'release' (who "

@@ -16,8 +16,13 @@ from evsyn.audit import unit_audit as auditing
 from evsyn.audit.release import LEAST_POSSIBLE
 from evsyn.extraction.load import CheckedUnit, read_review
 from evsyn.extraction.unit import Unit
+from evsyn.figures.formats import A4
+from evsyn.figures.funnel import funnel_layout
+from evsyn.figures.svg import svg_text
 from evsyn.reporting.audit_fields import audit_json
 from evsyn.reporting.audit_page import audit_text
+from evsyn.reporting.target_funnel import target_funnel_of
+from evsyn.reporting.told_outside import marks_for, tell_for
 from evsyn.terms import Audience
 
 REVIEW = read_review(Path(__file__).parents[2] / "studies" / "demo")
@@ -122,3 +127,23 @@ def test_with_a_release_the_counts_are_exact_and_the_release_is_printed():
     assert "Exact own counts released by governance lead on 2025-07-01: a talk." in page
     for word in ("2022-04", "2025-06-30", "notes not found"):
         assert word not in page
+
+
+def test_the_figure_that_goes_outside_gives_nothing_back():
+    alike = defaultdict(set)
+    for counts in product(*(range(size + 1) for size in SIZES.values())):
+        checked = CheckedUnit(made("perforation", counts), ())
+        mark, short = marks_for(checked, Audience.OUTSIDE)
+        content = target_funnel_of(
+            REVIEW,
+            [checked],
+            "perforation",
+            tell=tell_for(checked, Audience.OUTSIDE),
+            mark=mark,
+            short_mark=short,
+        )
+        alike[svg_text(funnel_layout(content, A4), 0)].add(sum(counts))
+    for wholes in alike.values():
+        exact = wholes <= {0} or wholes <= {sum(SIZES.values())}
+        assert exact or len(wholes) >= LEAST_POSSIBLE
+    assert len(alike) > 3
