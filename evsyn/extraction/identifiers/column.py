@@ -1,0 +1,72 @@
+"""What a column looks like, by its heading, its values, and its values together."""
+
+from collections.abc import Mapping, Sequence
+from datetime import date, datetime
+
+from evsyn.extraction.case_log.raw_table import RawValue
+from evsyn.extraction.identifiers.cell import cell_likenesses
+from evsyn.extraction.identifiers.full_dates import serial_date
+from evsyn.extraction.identifiers.headings import (
+    heading_likeness,
+    is_date_like_heading,
+    is_operator_heading,
+    is_person_like_heading,
+)
+from evsyn.extraction.identifiers.likeness import Likeness, gravest
+from evsyn.extraction.identifiers.operators import are_roles
+from evsyn.extraction.identifiers.person_column import are_persons
+from evsyn.extraction.identifiers.plain_text import plain_text
+from evsyn.extraction.identifiers.record_numbers import are_record_numbers
+from evsyn.extraction.identifiers.whereabouts import are_districts
+
+
+def column_likeness(
+    heading: str, values: Sequence[RawValue], roles: Mapping[str, str]
+) -> Likeness | None:
+    """Return the gravest thing a column looks like, or ``None``.
+
+    Parameters
+    ----------
+    heading : str
+        As it stands in the file.
+    values : sequence
+        As they stand in the file.
+    roles : mapping of str to str
+        Roles of the plan and their words.
+    """
+    texts = [text for value in values if (text := plain_text(value))]
+    found = {likeness for text in set(texts) for likeness in cell_likenesses(text)}
+    found |= cell_likenesses(plain_text(heading))
+    if _days(values) or (is_date_like_heading(heading) and _serial_days(texts)):
+        found.add(Likeness.DATE)
+    if are_record_numbers(texts):
+        found.add(Likeness.DATE if is_date_like_heading(heading) else Likeness.HOSPITAL_NUMBER)
+    if are_districts(texts):
+        found.add(Likeness.POSTCODE)
+    said = heading_likeness(heading)
+    if is_operator_heading(heading):
+        if are_roles(texts, roles):
+            # "Consultant name" with roles alone in it names nobody.
+            said = None if said is Likeness.PERSON else said
+        else:
+            found = (found - {Likeness.PERSON}) | {Likeness.OPERATOR}
+            said = None if said is Likeness.PERSON else said
+    elif are_persons(texts, about_persons=is_person_like_heading(heading)):
+        found.add(Likeness.PERSON)
+    if said is not None:
+        found.add(said)
+    return gravest(found)
+
+
+def _days(values: Sequence[RawValue]) -> bool:
+    """Whether dates of the file go below the month; day 1 throughout is a month."""
+    days = [value for value in values if isinstance(value, date)]
+    return any(
+        day.day != 1 or (isinstance(day, datetime) and bool(day.hour or day.minute or day.second))
+        for day in days
+    )
+
+
+def _serial_days(texts: list[str]) -> bool:
+    days = [day for text in texts if (day := serial_date(text)) is not None]
+    return any(day.day != 1 for day in days)

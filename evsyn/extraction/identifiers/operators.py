@@ -1,0 +1,45 @@
+"""What may stand in the column of the operator: roles, and nothing else."""
+
+import re
+from collections.abc import Mapping
+
+from evsyn.extraction.identifiers.plain_text import without_accents
+
+#: Words of roles that are allowed where the plan declares none.
+_ROLES = (
+    "surgeon gastroenterologist radiologist consultant trainee registrar nurse endoscopist fellow"
+    " physician specialist colorectal general interventional senior junior supervised"
+)
+_GENERIC = frozenset(_ROLES.split())
+_NOBODY = frozenset(
+    ("", "yes", "no", "y", "n", "unknown", "not known", "not recorded", "not stated", "none", "na")
+) | {"n a", "nil", "missing", "other"}
+_BETWEEN = re.compile(r"[,/+&;]|\band\b|\bwith\b")
+
+
+def are_roles(texts: list[str], roles: Mapping[str, str]) -> bool:
+    """Whether every value of a column is a role, several roles, or a word for none.
+
+    Parameters
+    ----------
+    texts : list of str
+        The values in plain characters.
+    roles : mapping of str to str
+        Roles of the plan and their words; where it is empty, the common words of roles count.
+    """
+    allowed = {_bare(word) for pair in roles.items() for word in pair}
+    return all(_is_role(text, allowed) for text in texts)
+
+
+def _is_role(text: str, allowed: set[str]) -> bool:
+    whole = _bare(text)
+    if whole in _NOBODY or whole in allowed:
+        return True
+    parts = [_bare(part) for part in _BETWEEN.split(text.casefold())]
+    if allowed:
+        return all(part in allowed for part in parts)
+    return all(part and set(part.split()) <= _GENERIC for part in parts)
+
+
+def _bare(text: str) -> str:
+    return " ".join(re.sub(r"[\W_]+", " ", without_accents(text)).split())

@@ -1,0 +1,51 @@
+"""Numbers that lead to a record: of a hospital, of the state, of a register."""
+
+import re
+
+_INSURANCE = re.compile(
+    r"(?<![A-Z\d])[A-CEGHJ-PR-TW-Z][A-CEGHJ-NPR-TW-Z][\s\-]?(?:\d\d[\s\-]?){3}[A-D](?![A-Z\d])",
+    re.IGNORECASE,
+)
+_LONG = re.compile(r"(?<!\d)(?<!\d[.,])\d{8,}(?!\d)|\b\d[.,]\d+E\+?(?:0[7-9]|1\d)\b", re.IGNORECASE)
+_LETTERED = re.compile(
+    r"(?<![A-Z\d])(?:[A-Z]{1,3}[\s\-]?\d{5,8}|\d{6,8}[\s\-]?[A-Z])(?![A-Z\d])", re.IGNORECASE
+)
+_GROUPED = re.compile(
+    r"(?<![\d.])\d{3}[\s\-.]\d{3}[\s\-.]\d{4}(?!\d)|(?<!\d)\d{3}-\d\d-\d{4}(?!\d)"
+)
+_ANNOUNCED = re.compile(
+    r"\b(?:mrn|crn|pas|chi|nhs|hosp(?:ital)?|unit|case\s?note|gmc|nmc|passport)s?\b[\s.:#]*"
+    r"(?:no|num|number|id)?[\s.:#]*[A-Z]{0,3}\d{4,}",
+    re.IGNORECASE,
+)
+_MIDDLING = re.compile(r"\d{6,7}")
+_YEAR_MONTH = re.compile(r"(?:19|20)\d\d(?:0[1-9]|1[0-2])")
+
+
+def holds_insurance_number(text: str) -> bool:
+    """Whether a text holds a National Insurance number (form from memory)."""
+    return _INSURANCE.search(text) is not None
+
+
+def holds_record_number(text: str) -> bool:
+    """Whether a text holds a number too long, or too marked, to count or measure anything.
+
+    Eight digits and more, one to three letters with five to eight digits, ten digits in groups of
+    3, 3 and 4, a number in powers of ten, or four digits and more behind a word as ``MRN``.
+    """
+    return any(form.search(text) for form in (_LONG, _LETTERED, _GROUPED, _ANNOUNCED))
+
+
+def are_record_numbers(texts: list[str]) -> bool:
+    """Whether most values are numbers of six or seven digits, mostly unlike, that do not run on.
+
+    Numbers that run on (2024001, 2024002, ...) are given by who keeps the log and lead nowhere;
+    six digits that are all years with their months are months.
+    """
+    found = [text for text in texts if _MIDDLING.fullmatch(text)]
+    if not found or len(found) < 0.5 * len(texts) or len(set(found)) < 0.8 * len(found):
+        return False
+    if all(_YEAR_MONTH.fullmatch(text) for text in found):
+        return False
+    numbers = {int(text) for text in found}
+    return len(numbers) == 1 or max(numbers) - min(numbers) >= 3 * len(numbers)

@@ -1,0 +1,73 @@
+"""Refuse a case log that could tell who somebody is, before anything else of it is read.
+
+A message names a column by its letter and never tells a value or a row: it may be copied into a
+letter, and the row of a log may itself be known.
+"""
+
+from collections.abc import Iterator, Mapping
+
+from evsyn.extraction.case_log.raw_table import RawFile, RawTable
+from evsyn.extraction.identifiers.cell import cell_likenesses
+from evsyn.extraction.identifiers.column import column_likeness
+from evsyn.extraction.identifiers.column_words import column_name, sheet_name
+from evsyn.extraction.identifiers.likeness import Likeness, gravest
+from evsyn.extraction.identifiers.plain_text import plain_text
+from evsyn.extraction.identifiers.split_numbers import split_likenesses
+from evsyn.terms import Finding, Severity, Source
+
+NAME = "identifier"
+
+
+def screen(raw: RawFile, roles: Mapping[str, str]) -> tuple[Finding, ...]:
+    """Return a fault for each column, and one for the remarks, that looks identifying.
+
+    Parameters
+    ----------
+    raw : RawFile
+        All that the file holds, uninterpreted; other sheets are screened like the table.
+    roles : mapping of str to str
+        Roles of the plan and their words: all that may stand in the column of the operator.
+
+    Returns
+    -------
+    tuple of Finding
+        Empty when nothing was found, which is no proof that nothing is there.
+    """
+    found = list(_of_table(raw.table, "", roles))
+    for place, other in enumerate(raw.others, start=1):
+        found += _of_table(other, sheet_name(other.sheet, place), roles)
+    found += _of_remarks(raw)
+    return tuple(found)
+
+
+def _of_table(table: RawTable, sheet: str, roles: Mapping[str, str]) -> Iterator[Finding]:
+    split = split_likenesses(table)
+    for place, heading in enumerate(table.headings):
+        looks = {column_likeness(heading, table.column(place), roles), split.get(place)}
+        likeness = gravest({look for look in looks if look is not None})
+        if likeness is None:
+            continue
+        named = column_name(place, heading, likeness)
+        where = f"{sheet}, {named}" if sheet else named
+        yield _fault(table.file, where, likeness, _cure(likeness, roles))
+
+
+def _of_remarks(raw: RawFile) -> Iterator[Finding]:
+    names = [raw.table.sheet, *(other.sheet for other in raw.others)]
+    texts = [plain_text(text) for text in (*raw.remarks, *names)]
+    likeness = gravest({look for text in texts for look in cell_likenesses(text)})
+    if likeness is not None:
+        where = "a comment, a title or the name of a sheet"
+        yield _fault(raw.table.file, where, likeness, "Delete that text.")
+
+
+def _fault(file: str, where: str, likeness: Likeness, cure: str) -> Finding:
+    message = f"{where} looks like it holds {likeness.words}"
+    return Finding(NAME, Severity.FAULT, Source(file, 1), message, cure)
+
+
+def _cure(likeness: Likeness, roles: Mapping[str, str]) -> str:
+    if likeness is not Likeness.OPERATOR:
+        return likeness.cure
+    known = ", ".join(roles)
+    return f"Write the role alone, one of: {known}." if known else "Write the role, as surgeon."
