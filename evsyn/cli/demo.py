@@ -32,7 +32,7 @@ def command(output: Path) -> None:
     review = readable_review(folder)
     unit = readable_unit(next(iter(sorted(folder.glob("unit-*.yaml")))), review)
     with click.progressbar(
-        run_demo(review, unit, output), length=7, label="evsyn demo", show_pos=True
+        run_demo(review, unit, output), length=10, label="evsyn demo", show_pos=True
     ) as steps:
         written = list(steps)
     for path, said in written:

@@ -9,11 +9,13 @@ from evsyn.cells.levels import labelled_strata
 from evsyn.extraction.load import CheckedUnit
 from evsyn.extraction.review import Review
 from evsyn.pooling.review import answer_questions
+from evsyn.reporting.audit_figures import strip_of
 from evsyn.reporting.audit_page import audit_text
 from evsyn.reporting.files import write_whole
 from evsyn.reporting.findings import findings_text
 from evsyn.reporting.forest import forest_of
 from evsyn.reporting.pool_page import pool_page_text
+from evsyn.reporting.target_funnel import target_funnel_of
 from evsyn.terms import Audience
 from evsyn.wording.pooled import pooled_sentence
 
@@ -41,6 +43,8 @@ def run_demo(review: Review, checked: CheckedUnit, output: Path) -> Iterator[Ste
     """
     from evsyn.figures.forest import forest_layout
     from evsyn.figures.formats import A4, SLIDE
+    from evsyn.figures.funnel import funnel_layout
+    from evsyn.figures.strip import strip_layout
     from evsyn.figures.write import write_figure
 
     plan = review.plan
@@ -63,6 +67,14 @@ def run_demo(review: Review, checked: CheckedUnit, output: Path) -> Iterator[Ste
         yield file, f"A slide for the question about {plan.outcomes[outcomes[0]].event}."
     audited = audit_text(review, checked, Audience.INSIDE)
     yield _written(output / "5-audit.txt", audited, f"{checked.unit.label} against the review.")
+    strips = strip_of(review, checked, outcomes[0], stratum=by)
+    for file in write_figure(strip_layout(strips, A4), output / "6-strip.svg"):
+        yield file, "The unit's counts among those of ordinary new units."
+    funnel = target_funnel_of(review, [checked], outcomes[0])
+    for file in write_figure(funnel_layout(funnel, A4), output / "7-funnel.svg"):
+        yield file, "The unit around the target of the plan."
+    told = audit_text(review, checked, Audience.OUTSIDE)
+    yield _written(output / "8-audit-outside.txt", told, "What of it may be told outside.")
 
 
 def _written(path: Path, text: str, said: str) -> Step:

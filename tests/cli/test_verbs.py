@@ -186,7 +186,7 @@ def test_demo_writes_every_result(tmp_path: Path) -> None:
     assert result.exit_code == 0
     names = sorted(path.name for path in tmp_path.iterdir())
     assert names[0] == "1-check.txt"
-    assert names[-1] == "5-audit.txt"
+    assert names[-1] == "8-audit-outside.txt"
     for name in names:
         raw = (tmp_path / name).read_bytes()
         assert b"INVENTED" in raw or name.endswith(".png") or name == "1-check.txt"
