@@ -7,7 +7,6 @@ Epidemiology 2020;31:713-717, table 2.
 
 import math
 from collections.abc import Collection, Sequence
-from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -26,8 +25,6 @@ from evsyn.pooling.answer import (
 )
 from evsyn.pooling.beta_binomial import pool_beta_binomial
 from evsyn.pooling.binomial_normal.one_sample import t_limits
-from evsyn.pooling.functions import pool_proportions_grid
-from evsyn.pooling.grid import AnalysisGrid
 from evsyn.pooling.reading import (
     beta_binomial_reading,
     exact_row,
@@ -35,6 +32,7 @@ from evsyn.pooling.reading import (
     with_wide_enough_range,
 )
 from evsyn.pooling.result import Pooled, Status
+from evsyn.pooling.side_by_side import pool_proportions_sets
 from evsyn.terms import Interval
 
 LEAST_TO_READ = 3
@@ -73,44 +71,26 @@ def answer_tables(
     tuple of PoolAnswer
         One answer a table, in order.
     """
-    cells = [cell for table in tables for cell in table.cells]
-    events = np.array([cell.events for cell in cells], dtype=np.int64)
-    total = np.array([cell.total for cell in cells], dtype=np.int64)
-    owner = np.repeat(np.arange(len(tables)), [table.k for table in tables])
-    mask = owner == np.arange(len(tables))[:, None]
-    grid = AnalysisGrid(tuple(table.question.key for table in tables), mask)
-    headline = pool_proportions_grid(events, total, grid, between=between, level=level)
-    restricted = pool_proportions_grid(
-        events,
-        total,
-        grid,
-        between="restricted_ml",
-        interval="hartung_knapp_floor",
-        level=level,
+    sets = [_counts(table) for table in tables]
+    headline = pool_proportions_sets(sets, between=between, level=level)
+    restricted = pool_proportions_sets(
+        sets, between="restricted_ml", interval="hartung_knapp_floor", level=level
     )
     return tuple(
         _answer(
-            events[row],
-            total[row],
-            _own(headline[number], row),
-            with_wide_enough_range(_own(restricted[number], row)),
+            *sets[number],
+            headline[number],
+            with_wide_enough_range(restricted[number]),
             level=level,
-            refused=tables[number].question.outcome in refused,
+            refused=table.question.outcome in refused,
         )
-        for number, row in enumerate(mask)
+        for number, table in enumerate(tables)
     )
 
 
-def _own(record: Pooled, mask: NDArray[np.bool_]) -> Pooled:
-    """Keep the weights and places of the studies of one table, out of those of all tables."""
-    if not record.weights:
-        return record
-    rank = np.cumsum(mask) - 1
-    return replace(
-        record,
-        weights=tuple(np.asarray(record.weights)[mask].tolist()),
-        corrected=tuple(rank[list(record.corrected)].tolist()),
-    )
+def _counts(table: CellTable) -> tuple[Ints, Ints]:
+    events = np.array([cell.events for cell in table.cells], dtype=np.int64)
+    return events, np.array([cell.total for cell in table.cells], dtype=np.int64)
 
 
 def shown(events: Ints, total: Ints, *, refused: bool = False) -> Show:
