@@ -8,6 +8,8 @@ from typing import TypeVar
 from pydantic import BaseModel, ValidationError
 
 from evsyn.extraction.answers import with_answers
+from evsyn.extraction.case_log.case import Case
+from evsyn.extraction.case_log.merge import with_log
 from evsyn.extraction.faults import RULE, nearest, refusals, shown
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.record import FORMAT
@@ -86,14 +88,25 @@ def read_review(folder: Path) -> Review:
 
 @dataclass(frozen=True, slots=True)
 class CheckedUnit:
-    """A unit's figures with what the checks found; never holds a fault."""
+    """A unit's figures with what the checks found; never holds a fault.
+
+    Parameters
+    ----------
+    unit : Unit
+        The figures; where the unit brought a log of cases, with the counts made from it.
+    findings : tuple of Finding
+        Doubts and notes, the gravest first.
+    cases : tuple of Case
+        The cases of the log, in its order; empty where there is none.
+    """
 
     unit: Unit
     findings: tuple[Finding, ...]
+    cases: tuple[Case, ...] = ()
 
 
 def read_unit(path: Path, plan: Plan) -> CheckedUnit:
-    """Read a unit's own figures and check them against the plan.
+    """Read a unit's own figures, its log of cases too, and check them against the plan.
 
     Parameters
     ----------
@@ -111,12 +124,16 @@ def read_unit(path: Path, plan: Plan) -> CheckedUnit:
         what = "this is a folder, not a file" if path.is_dir() else "there is no such file"
         raise UnreadableError([_fault(str(path), what, "Give the path of a unit file.", 0)])
     unit, findings = _read_unit_record(path)
+    cases: tuple[Case, ...] = ()
+    if unit is not None:
+        unit, cases, found = with_log(unit, plan, path.parent)
+        findings += found
     if unit is not None:
         for rule in UNIT_RULES:
             findings += rule.check(unit, plan)
     if unit is None or any(f.severity is Severity.FAULT for f in findings):
         raise UnreadableError(_ranked(findings))
-    return CheckedUnit(unit, _ranked(findings))
+    return CheckedUnit(unit, _ranked(findings), cases)
 
 
 def _read_unit_record(path: Path) -> tuple[Unit | None, list[Finding]]:

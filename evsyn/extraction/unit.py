@@ -84,7 +84,9 @@ class CaseLog(Record):
     file: Text = Field(description="the log, .csv or .xlsx, beside this file")
     sheet: Text | None = Field(default=None, description="sheet of the workbook; else the first")
     columns: dict[Name, Text] = Field(
-        description="heading of the column that holds each thing, by the thing's name"
+        default_factory=dict,
+        description="heading of the column that holds each thing, by the thing's name; a heading "
+        "that is the thing's own name or label needs none",
     )
     words: dict[Text, Name] = Field(
         default_factory=dict, description="the log's own words, and the plan's names for them"

@@ -38,12 +38,15 @@ class RawTable:
         Heading of each column; empty where it has none.
     rows : tuple of RawRow
         The lines below the headings; empty ones are left out.
+    heading_row : int
+        Row of the headings in the file.
     """
 
     file: str
     sheet: str
     headings: tuple[str, ...]
     rows: tuple[RawRow, ...]
+    heading_row: int = 1
 
     def column(self, place: int) -> tuple[RawValue, ...]:
         """Return the values of one column, counted from 0."""

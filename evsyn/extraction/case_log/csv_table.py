@@ -1,0 +1,113 @@
+"""Read a CSV file into a table, as text."""
+
+import csv
+from collections.abc import Iterator
+from dataclasses import dataclass
+from io import StringIO
+
+from evsyn.extraction.case_log.encoding import text_of
+from evsyn.extraction.case_log.raw_table import RawFile, RawRow, RawTable
+from evsyn.extraction.case_log.refused import RefusedError
+
+MOST_ROWS = 20_000
+COMMENT = "#"
+#: Of as many columns, the first of these is taken.
+SEPARATORS = (",", ";", "\t")
+#: A first line by which some spreadsheets say how the columns are separated.
+_SEPARATOR_LINE = "sep="
+
+
+@dataclass(frozen=True, slots=True)
+class _Record:
+    number: int
+    cells: tuple[str, ...]
+
+    @property
+    def is_empty(self) -> bool:
+        return not any(self.cells)
+
+
+def csv_file(name: str, raw: bytes) -> RawFile:
+    """Read a CSV file.
+
+    Parameters
+    ----------
+    name : str
+        Name of the file.
+    raw : bytes
+        What it holds. Lines before the headings that begin with ``#`` are remarks; commas,
+        semicolons or tabs separate the columns, whichever make most of the headings.
+
+    Raises
+    ------
+    RefusedError
+        If it cannot be read as a table; says the line.
+    """
+    lines = StringIO(text_of(raw), newline="").readlines()
+    remarks, start, separator = _lead(lines)
+    if start == len(lines):
+        raise RefusedError("the file holds no headings", "Write one line of headings first.", 1)
+    separator = separator or _separator(lines[start:], start)
+    found = list(_records(lines[start:], start, separator))
+    heading, rows = found[0], found[1:]
+    width = _width(heading, rows)
+    headings = (*heading.cells, *[""] * width)[:width]
+    cells = (RawRow(row.number, (*row.cells, *[""] * width)[:width]) for row in rows)
+    return RawFile(RawTable(name, "", headings, tuple(cells), heading.number), remarks=remarks)
+
+
+def bare(line: str) -> str:
+    """Return a line without the quotes and separators a spreadsheet puts round a lone text."""
+    return line.strip().strip("".join(SEPARATORS)).strip().strip('"').strip()
+
+
+def _lead(lines: list[str]) -> tuple[tuple[str, ...], int, str]:
+    """Return the remarks above the headings, the place of the headings, and a told separator."""
+    remarks: list[str] = []
+    separator = ""
+    for place, line in enumerate(lines):
+        text = bare(line)
+        if line.strip().lower().startswith(_SEPARATOR_LINE) and len(line.strip("\r\n")) == 5:
+            separator = line.strip("\r\n")[-1]
+        elif text.startswith(COMMENT):
+            remarks.append(text)
+        elif text:
+            return tuple(remarks), place, separator
+    return tuple(remarks), len(lines), separator
+
+
+def _separator(lines: list[str], start: int) -> str:
+    widths = {one: len(next(_records(lines, start, one)).cells) for one in SEPARATORS}
+    return max(SEPARATORS, key=lambda one: widths[one])
+
+
+def _records(lines: list[str], start: int, separator: str) -> Iterator[_Record]:
+    """Yield the records that are not empty, each with the line it begins on."""
+    reader = csv.reader(lines, delimiter=separator, strict=True)
+    kept, begins = 0, 1
+    try:
+        for cells in reader:
+            record = _Record(start + begins, tuple(cell.strip() for cell in cells))
+            begins = reader.line_num + 1
+            if record.is_empty:
+                continue
+            if kept > MOST_ROWS:
+                message = f"the file holds more than {MOST_ROWS:,} rows"
+                raise RefusedError(message, "Give a log of cases alone.", record.number)
+            kept += 1
+            yield record
+    except csv.Error as error:
+        message = f"the quotation marks of this row do not match ({error})"
+        cure = "Look for a lone quotation mark in a cell of it."
+        raise RefusedError(message, cure, start + begins) from error
+
+
+def _width(heading: _Record, rows: list[_Record]) -> int:
+    """Return the number of columns; cells beyond the headings are refused."""
+    width = len(heading.cells)
+    for row in rows:
+        if any(row.cells[width:]):
+            message = f"the row has {len(row.cells)} cells and there are {width} headings"
+            cure = "A text that holds the separator must stand between quotation marks."
+            raise RefusedError(message, cure, row.number)
+    return width
