@@ -5,15 +5,17 @@ from datetime import date, datetime
 
 from evsyn.extraction.case_log.raw_table import RawValue
 from evsyn.extraction.identifiers.cell import cell_likenesses
-from evsyn.extraction.identifiers.full_dates import serial_date
+from evsyn.extraction.identifiers.full_dates import is_short_date, serial_date
 from evsyn.extraction.identifiers.headings import (
     heading_likeness,
     is_date_like_heading,
     is_operator_heading,
     is_person_like_heading,
+    is_thing_heading,
+    may_be_operator_heading,
 )
 from evsyn.extraction.identifiers.likeness import Likeness, gravest
-from evsyn.extraction.identifiers.operators import are_roles
+from evsyn.extraction.identifiers.operators import any_role, are_roles
 from evsyn.extraction.identifiers.person_column import are_persons
 from evsyn.extraction.identifiers.plain_text import plain_text
 from evsyn.extraction.identifiers.record_numbers import are_record_numbers
@@ -37,21 +39,27 @@ def column_likeness(
     texts = [text for value in values if (text := plain_text(value))]
     found = {likeness for text in set(texts) for likeness in cell_likenesses(text)}
     found |= cell_likenesses(plain_text(heading))
-    if _days(values) or (is_date_like_heading(heading) and _serial_days(texts)):
+    if _days(values) or (is_date_like_heading(heading) and _days_in_short(texts)):
         found.add(Likeness.DATE)
     if are_record_numbers(texts):
         found.add(Likeness.DATE if is_date_like_heading(heading) else Likeness.HOSPITAL_NUMBER)
     if are_districts(texts):
         found.add(Likeness.POSTCODE)
     said = heading_likeness(heading)
-    if is_operator_heading(heading):
+    if is_operator_heading(heading) or (
+        may_be_operator_heading(heading) and any_role(texts, roles)
+    ):
         if are_roles(texts, roles):
             # "Consultant name" with roles alone in it names nobody.
             said = None if said is Likeness.PERSON else said
         else:
             found = (found - {Likeness.PERSON}) | {Likeness.OPERATOR}
             said = None if said is Likeness.PERSON else said
-    elif are_persons(texts, about_persons=is_person_like_heading(heading)):
+    elif are_persons(
+        texts,
+        about_persons=is_person_like_heading(heading),
+        about_things=is_thing_heading(heading),
+    ):
         found.add(Likeness.PERSON)
     if said is not None:
         found.add(said)
@@ -67,6 +75,8 @@ def _days(values: Sequence[RawValue]) -> bool:
     )
 
 
-def _serial_days(texts: list[str]) -> bool:
+def _days_in_short(texts: list[str]) -> bool:
+    if any(is_short_date(text) for text in texts):
+        return True
     days = [day for text in texts if (day := serial_date(text)) is not None]
     return any(day.day != 1 for day in days)

@@ -8,8 +8,8 @@ from evsyn.extraction.identifiers.headings import (
 )
 from evsyn.extraction.identifiers.likeness import Likeness
 from evsyn.extraction.identifiers.ordinary_words import is_ordinary
-from evsyn.extraction.identifiers.persons import words_of
 from evsyn.extraction.identifiers.plain_text import plain_text
+from evsyn.extraction.identifiers.words import words_of
 
 _LONGEST = 40
 

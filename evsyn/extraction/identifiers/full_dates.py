@@ -20,9 +20,10 @@ _WRITTEN = re.compile(
             # 2024-03-17, 2024/3/17, with or without a time behind
             rf"(?<!\d){_LONG_YEAR}\s?([-/._])\s?{_NUMBER_MONTH}\s?\1\s?{_DAY}(?!\d)",
             # 17/03/24, 17.3.2024, 3-17-2024
-            rf"(?<![\d.]){_DAY}\s?([-/._\\])\s?{_NUMBER_MONTH}\s?\2\s?{_YEAR}(?!\d)",
+            rf"(?<![\d.]){_DAY}\s?([-/.,_\\])\s?{_NUMBER_MONTH}\s?\2\s?{_YEAR}(?!\d)",
             rf"(?<![\d.]){_NUMBER_MONTH}\s?([-/._\\])\s?{_DAY}\s?\3\s?{_YEAR}(?!\d)",
             rf"(?<![\d.]){_DAY}\s{_NUMBER_MONTH}\s{_LONG_YEAR}(?!\d)",
+            rf"(?<!\d){_LONG_YEAR}年{_NUMBER_MONTH}月{_DAY}日",
             # 20240317, 17032024
             rf"(?<!\d){_LONG_YEAR}(?:0[1-9]|1[0-2])(?:0[1-9]|[12]\d|3[01])(?:T?\d{{4,6}})?(?!\d)",
             rf"(?<!\d)(?:0[1-9]|[12]\d|3[01])(?:0[1-9]|1[0-2]){_LONG_YEAR}(?!\d)",
@@ -40,6 +41,12 @@ _WRITTEN = re.compile(
     re.IGNORECASE,
 )
 _BIRTH = re.compile(r"\b(?:d\.?\s?o\.?\s?b|born|birth(?:day|date)?|geb)\b", re.IGNORECASE)
+#: Of another language: 17. März 2024.
+_FOREIGN = re.compile(rf"{_DAY}\.?\s[^\W\d_]{{3,9}}\.?\s{_LONG_YEAR}")
+#: In a column of dates alone: 17/3, which is no month and year; 17 03 24.
+_SHORT = re.compile(
+    rf"(?:1[3-9]|2\d|3[01])[-/.]{_NUMBER_MONTH}|{_DAY}[\s,]{_NUMBER_MONTH}[\s,]\d\d"
+)
 _SERIAL = re.compile(r"\d{5}(?:\.\d+)?")
 #: Day 0 of the serial numbers of spreadsheets, as they count from March 1900 on.
 _SERIAL_START = date(1899, 12, 30)
@@ -47,7 +54,12 @@ _SERIAL_START = date(1899, 12, 30)
 
 def without_full_dates(text: str) -> str:
     """Return the text with each full date cut out; the same text when it holds none."""
-    return _WRITTEN.sub(" ; ", text)
+    return "" if _FOREIGN.fullmatch(text) else _WRITTEN.sub(" ; ", text)
+
+
+def is_short_date(text: str) -> bool:
+    """Whether a value of a column of dates is a day and a month, or six digits of a date."""
+    return _SHORT.fullmatch(text) is not None
 
 
 def tells_birth(text: str) -> bool:

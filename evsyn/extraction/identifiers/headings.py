@@ -9,22 +9,26 @@ _SAYS: tuple[tuple[Likeness, str], ...] = (
     (Likeness.NHS_NUMBER, r"nhs(?: ?(?:no|nos|num|number|numbers|id))?|chi(?: ?(?:no|number))?"),
     (
         Likeness.HOSPITAL_NUMBER,
-        r"e?mrn|crn|pas|urn|pas ?(?:no|number|id)|hosp(?:no|num|id)|medical record|case ?notes?|ihi"
-        r"|ssn|social security|(?:hosp|hospital|unit|district|record|case ?notes?|x ?ray|accession"
-        r"|health card|passport|registration) ?(?:no|num|nr|number|numbers|id|ref)",
+        r"e?mrn|crn|pas|urn|pas ?(?:no|number|id)|hosp|hosp(?:no|num|id)|medical record|ihi|ssn"
+        r"|case ?notes?|social security|(?:hosp|hospital|unit|district|record|case ?notes?|x ?ray"
+        r"|accession|health card|passport|registration) ?(?:no|num|nr|number|numbers|id|ref)",
     ),
     (Likeness.INSURANCE_NUMBER, r"nino|ni ?(?:no|number)|national insurance"),
     (
         Likeness.BIRTH,
-        r"dob|d o b|dofb|birth|births|birthday|birthdate|born|geb|geburtsdatum|geburtstag|naissance"
-        r"|nacimiento|nascita|date ?of ?birth|[a-z]*dateofbirth|[a-z]*birthdate",
+        r"dob|yob|dobirth|d o birth|d o b|dofb|births?|birthday|birthdate|born|geb|geburtsdatum"
+        r"|geburtstag|naissance|nacimiento|nascita|[a-z]*dateofbirth|[a-z]*birthdate",
     ),
     (
         Likeness.PERSON,
-        r"names?|surname|forenames?|firstname|lastname|fullname|initials?|inits|nee|maiden|nom"
-        r"|prenom|nachname|vorname|apellidos?|next ?of ?kin|nok|kin|gmc|nmc|[a-z]*surname|ptname",
+        r"names?|[a-z]*(?:sur|fore|patient|first|last|full)names?|initials?|inits|nee|maiden|nom"
+        r"|prenom|nachname|vorname|apellidos?|next ?of ?kin|nok|kin|gmc|nmc|ptname|pt ?nm|nm"
+        r"|signature",
     ),
-    (Likeness.PHONE, r"tel|telephone|phone|phones|mobile|mob|fax|bleep|pager"),
+    (
+        Likeness.PHONE,
+        r"tel|tel ?no|telephone|phones?|contact (?:no|number|details)|mobile|mob|fax|bleep|pager",
+    ),
     (Likeness.EMAIL, r"email|e mail|mail"),
     (Likeness.ADDRESS, r"address|addresses|addr|street|residence|lives at"),
     (Likeness.POSTCODE, r"post ?codes?|postal ?code|pcode|zip|zip ?code|eircode"),
@@ -34,13 +38,13 @@ _SAYS_BARE = tuple((likeness, re.compile(rf"\b(?:{words})\b")) for likeness, wor
 #: A thing has a name, initials say nothing of the first stent, and a ward has a telephone.
 _THING_NAMED = re.compile(
     r"\b(?:device|stent|hospital|drug|site|procedure|operation|file|brand|trust|centre|center|ward|unit"
-    r"|study|trial|sheet|product|column|field|scope|wire|maker|manufacturer|outcome|specialty)s?\b"
+    r"|study|trial|sheet|product|column|field|scope|wire|model|type|maker|manufacturer|outcome|specialty)s?\b"
 )
 _NAME_WORDS = re.compile(r"\b(?:names?|initial|nom)\b")
 _OPERATOR = re.compile(
     r"\b(?:operators?|endoscopists?|surgeons?|consultants?|radiologists?|gastroenterologists?"
     r"|an(?:ae|e)sthetists?|assistants?|clinicians?|doctors?|physicians?|trainers?|supervisors?"
-    r"|proceduralists?|colonoscopists?|stenters?|firm|responsible)\b"
+    r"|scopists?|cons|opr|proceduralists?|colonoscopists?|stenters?|firm|responsible)\b"
     r"|\b(?:op|done|performed|inserted|placed|stented|operated|scoped|deployed|carried out) by\b"
 )
 #: Words that make it a column about operators and not of them.
@@ -48,9 +52,12 @@ _ABOUT = re.compile(
     r"\b(?:grade|type|speciality|specialty|seniority|experience|years?|cases|volume|count|number of"
     r"|no of|training|level|present|presence|available|informed|in room|supervised|free)\b"
 )
+#: "Patient" is of persons; "Patient position" is not.
 _PERSON_LIKE = re.compile(
-    r"\b(?:patients?|pts?|subjects?|clients?|persons?|who|gp|nurse|carer|registrar|trainee|referrer"
-    r"|(?:seen|referred|reported|consented|reviewed|entered|recorded|audited|collected) by|by)\b"
+    r"(?:the )?(?:patients?|pts?|subjects?|clients?|persons?|who|who did it|gp|dr|nurse|carer|lead"
+    r"|registrar|trainee|referrer|spouse|colleague|auditor|(?:data )?collector|supervising|by)"
+    r"(?: (?:id|no|number|code|ref|key))?"
+    r"|.*\b(?:seen|referred|reported|consented|reviewed|entered|recorded|audited|collected) by"
 )
 _DATE_LIKE = re.compile(
     r"\b(?:dates?|days?|when|month|time|admitted|admission|discharged?|died|death|operated|performed|on)\b"
@@ -59,7 +66,7 @@ _DATE_LIKE = re.compile(
 
 def bare_heading(heading: str) -> str:
     """Return a heading in lower-case words: no accents, signs, or words run together."""
-    text = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", plain_text(heading))
+    text = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", plain_text(heading)).replace("#", " no ")
     words = re.sub(r"[\W_]+", " ", without_accents(text)).split()
     return re.sub(r"\b(\w) (\w) (\w)\b", r"\1\2\3", " ".join(words))
 
@@ -82,9 +89,22 @@ def is_operator_heading(heading: str) -> bool:
     return _OPERATOR.search(bare) is not None and _ABOUT.search(bare) is None
 
 
+def may_be_operator_heading(heading: str) -> bool:
+    """Whether a column is called "op", which may be of operations too."""
+    return (
+        re.fullmatch(r"(?:(?:1|2)?(?:st|nd)? ?|first |second )ops?", bare_heading(heading))
+        is not None
+    )
+
+
 def is_person_like_heading(heading: str) -> bool:
     """Whether a column is about persons, so that initials in it are theirs."""
-    return _PERSON_LIKE.search(bare_heading(heading)) is not None
+    return _PERSON_LIKE.fullmatch(bare_heading(heading)) is not None
+
+
+def is_thing_heading(heading: str) -> bool:
+    """Whether a column is of things, whose names may have the shape of a person's."""
+    return _THING_NAMED.search(bare_heading(heading)) is not None
 
 
 def is_date_like_heading(heading: str) -> bool:

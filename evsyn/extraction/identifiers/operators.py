@@ -31,6 +31,12 @@ def are_roles(texts: list[str], roles: Mapping[str, str]) -> bool:
     return all(_is_role(text, allowed) for text in texts)
 
 
+def any_role(texts: list[str], roles: Mapping[str, str]) -> bool:
+    """Whether a value of a column is a role, so that the column is of operators."""
+    allowed = {_bare(word) for pair in roles.items() for word in pair} or _GENERIC
+    return any(_bare(text) in allowed for text in texts)
+
+
 def _is_role(text: str, allowed: set[str]) -> bool:
     whole = _bare(text)
     if whole in _NOBODY or whole in allowed:

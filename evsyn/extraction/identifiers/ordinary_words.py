@@ -58,46 +58,47 @@ abdomen abdominal abscess acute adenocarcinoma adenoma adherent adhesions adhesi
 administered admission admitted advanced age aged air albumin alert allergy anaemia anaesthesia
 anaesthetic anaesthetist anal anastomosed anastomosis anastomotic angle angulated angulation
 annular antibiotic antibiotics anticoagulant anus appendix apple applicable approach arm arrest
-arrhythmia asa ascend ascending ascites asked aspiration assistant attending autopsy awaited
-awaiting awake ballon balloon band barium basal benign beside bevacizumab biopsies biopsy
-bladder bleed bleeding blocked blood bloody board body bowel bowels brain brand bridge bridging
-caecal caecostomy caecum calibre cancer carcinoma cardiac care carers cecal cecum charlson chemo
-chemotherapy chest chronic circumferential ckd class clavien clinician closed-loop closure
-coagulation colectomy colitis collapse collection colon colonic colonoscope colonoscopic
-colonoscopy colorectal colostomy comfort comorbidities comorbidity competent completion
-complication complications computed conscious conservative constipated constipation consultant
-contained contrast copd core cover covered crohn crohns crossed ct curative cure cvd deceased
-decompress decompressed decompression defunctioning dehiscence dementia deployed deployment
-depressed descend descending device devices diabetes diabetic diagnosed diagnosis diameter
-diarrhoea died dietitian dilatation dilated dilating dilation dindo discharge discharged
-discharging discomfort disease dislodged dislodgement distal distally distended distension
-diverticular diverticulitis doctor drain drainage drained drug duct dukes duodenal duration
-dying dysplasia echo ecog efficacy elderly embolism embolus endoluminal endoscope endoscopic
-endoscopist endoscopy enema enteral eventful exam examination exophytic expanded expansion
-extent extracolonic extraluminal extrinsic extubated faecal faeces failure family fellow fever
-fibrillation fibrosis firm fistula fistulating fixed flange flat flatus flex flexible flexure
-fluid fluoroscopic fluoroscopically fluoroscopy foul fracture fractured frail frailty free-air
-function fundholder gas gas-filled gastric gastroenterologist gastroenterology gastrografin
-gastrointestinal generation gi gp guide guided guidewire gut haematoma haemorrhage haemorrhoids
-hard hartmann hartmanns hdu heart hemicolectomy hepatectomy hepatic hernia hinchey histology
-hospice hypertension hypotension icu ileal ileocaecal ileostomy ileum ileus imaging impacted
-impaction improving incompetent incontinence infarction infection inflammation inflammatory
-ingrowth inoperable inpatient inserted insertion insurance intensive intent intention
-intervention intraabdominal intraoperative intubated intubation ischaemia ischaemic itu jaundice
-junior karnofsky kidney kinked lactate laparoscopic laparoscopy laparotomy leak leakage leaking
-led lesion lesions liver lives living locum long-term loop loose lot lumen luminal lung lymph
-lymphoma maker malignancy malignant management manufacturer margin mass mdt meeting megacolon
-melaena mesenteric metal metallic metastases metastasis metastatic microperforation migrated
-migration model morbidity mortality mr mri mucinous mucosa mucous multivisceral nasogastric
-nausea necrosis neoadjuvant neoplasm nitinol nodal node nodes nos nurse nursing obese obstructed
-obstructing obstruction obstructive occluded occlusion oedema oesophageal oesophagus oncologist
-oncology ongoing op operated operating operation operative operator operators organ ostomy
-outpatient ovarian overgrowth overlap oxygen pain painful palliation palliative palpable
-pancreas pancreatic panproctocolectomy paralytic passage passed patency patent patient patients
-pelvic pelvis perforated perforation performance performed peritoneal peritoneum peritonism
-peritonitis persistent persisting pharmacist physician pneumonia pneumoperitoneum polyp
-polypectomy polypoid polyps position postop postoperative pregnancy preop preoperative
-procedures proctitis proctocolectomy proctoscopy product profile prolapse prolonged prophylactic
+arrhythmia asa ascend ascending ascites asked aspiration assistant attending aureus autopsy
+awaited awaiting awake ballon balloon band barium basal benign beside bevacizumab biopsies
+biopsy bladder bleed bleeding blocked blood bloody board body bowel bowels brain brand bridge
+bridging caecal caecostomy caecum calibre cancer carcinoma cardiac care carers cecal cecum
+charlson chemo chemotherapy chest chronic circumferential ckd class clavien clinician
+closed-loop closure coagulation colectomy coli colitis collapse collection colon colonic
+colonoscope colonoscopic colonoscopy colorectal colostomy comfort comorbidities comorbidity
+competent completion complication complications computed conscious conservative constipated
+constipation consultant contained contrast copd core cover covered crohn crohns crossed ct
+curative cure cvd deceased decompress decompressed decompression defunctioning dehiscence
+dementia deployed deployment depressed descend descending device devices diabetes diabetic
+diagnosed diagnosis diameter diarrhoea died dietitian difficile dilatation dilated dilating
+dilation dindo discharge discharged discharging discomfort disease dislodged dislodgement distal
+distally distended distension diverticular diverticulitis doctor drain drainage drained drug
+duct dukes duodenal duration dying dysplasia echo ecog efficacy elderly embolism embolus
+endoluminal endoscope endoscopic endoscopist endoscopy enema enteral eventful exam examination
+exophytic expanded expansion extent extracolonic extraluminal extrinsic extubated faecal faeces
+failure family fellow fever fibrillation fibrosis firm fistula fistulating fixed flange flat
+flatus flex flexible flexure fluid fluoroscopic fluoroscopically fluoroscopy foul fracture
+fractured frail frailty free-air function fundholder gas gas-filled gastric gastro
+gastroenterologist gastroenterology gastrografin gastrointestinal generation gi gp guide guided
+guidewire gut haematoma haemorrhage haemorrhoids hard hartmann hartmanns hdu heart hemicolectomy
+hepatectomy hepatic hernia hinchey histology hospice hypertension hypotension icu ileal
+ileocaecal ileostomy ileum ileus imaging impacted impaction improving incompetent incontinence
+infarction infection inflammation inflammatory ingrowth inoperable inpatient inserted insertion
+insurance intensive intent intention intervention intraabdominal intraoperative intubated
+intubation ischaemia ischaemic itu jaundice junior karnofsky kidney kinked lactate laparoscopic
+laparoscopy laparotomy leak leakage leaking led lesion lesions lgi liver lives living locum
+long-term loop loose lot lumen luminal lung lymph lymphoma maker malignancy malignant management
+manufacturer margin mass mdt meeting megacolon melaena mesenteric metal metallic metastases
+metastasis metastatic microperforation migrated migration model morbidity mortality mr mri
+mucinous mucosa mucous multivisceral nasogastric nausea necrosis neoadjuvant neoplasm nhs
+nitinol nodal node nodes nos nurse nursing obese obstructed obstructing obstruction obstructive
+occluded occlusion oedema oesophageal oesophagus oncologist oncology ongoing op operated
+operating operation operative operator operators option organ ostomy outpatient ovarian
+overgrowth overlap oxygen pain painful palliation palliative palpable pancreas pancreatic
+panproctocolectomy paralytic passage passed patency patent patient patients pelvic pelvis
+perforated perforation performance performed peritoneal peritoneum peritonism peritonitis
+persistent persisting pharmacist physician plan pneumonia pneumoperitoneum polyp polypectomy
+polypoid polyps position postop postoperative pouch pregnancy preop preoperative procedures
+proctitis proctocolectomy proctoscopy product profile prolapse prolonged prone prophylactic
 prophylaxis prostate pt pts pulmonary pus pyrexia radiographer radiological radiologist
 radiology radiotherapy readmission readmitted reattempt recorded recovered recovery rectal
 rectosigmoid rectum recurrence recurrent refused registrar reintervention relapse relief
@@ -108,27 +109,29 @@ senior sepsis septic series serosal shock short-term shoulder sigmoid sigmoidect
 sigmoidoscopy silent skin sludge smoker smoking soft spasm specialised specialist specialty
 spinal spleen splenic splint stenosis stent stented stenting stents step stock stoma stomach
 stool stools strangulated stricture strictured strictures stuck subacute subtotal supervised
-supervisor supplier surgeon surgery surgical symptom symptomatic symptoms synchronous syndrome
-tachycardia tear technical technically technician technique tender tenderness tense terminal
-theatre therapeutic therapist therapy thrombosis through-the-scope tip tissue tnm tolerate
-tortuous toxic trainee trainer training transverse treated treatment tts tube tubular tumor
-tumour tumours ulcer ulcerated ulcerating ultrasound uncovered uncrossed uneventful unfit
-unspecified unwell ureteric urinary urine uterus vagina vaginal vascular vein ventilated villous
-volvulus vomited vomiting wall ward watery well wire withdrawn worsening wound xr xray
+supervisor supine supplier surgeon surgery surgical symptom symptomatic symptoms synchronous
+syndrome tachycardia tear technical technically technician technique tender tenderness tense
+terminal theatre therapeutic therapist therapy thrombosis through-the-scope tip tissue tnm
+tolerate tortuous toxic trainee trainer training transverse treated treatment tts tube tubular
+tumor tumour tumours ugi ulcer ulcerated ulcerating ultrasound uncovered uncrossed uneventful
+unfit unspecified unwell ureteric urinary urine uterus vagina vaginal vascular vein ventilated
+villous vitamin volvulus vomited vomiting wall ward watery well wire withdrawn worsening wound
+xr xray
 """
 
 _PEOPLE = """
-husband wife son daughter relative relatives parent parents mother father brother sister friend
-partner care warden interpreter paramedic ambulance anaesthetics haematology oncologist tertiary
-medics medical medicine geriatrician gynaecologist urologist microbiology coroner colleague
-colleagues nobody someone anyone everyone rep ct mdt gp us both car taxi helicopter air
+air ambulance anaesthetics anyone both brother car care colleague colleagues coroner ct daughter
+everyone father friend geriatrician gp gynaecologist haematology helicopter husband interpreter
+mdt medical medicine medics microbiology mother nobody oncologist paramedic parent parents
+partner relative relatives rep self sister someone son taxi tertiary urologist us warden wife
 """
 _NUMERALS = "i ii iii iiia iiib iv iva ivb v vi vii viii ix"
 _ORDINARY = frozenset(f"{_LANGUAGE} {_TRADE} {_PEOPLE} {_NUMERALS}".split())
 _TECHNICAL_ENDS = (
-    "itis", "oma", "tion", "sion", "osis", "asis", "ectomy", "ostomy", "otomy", "scopy", "aemia",
-    "emia", "uria", "ous", "graphy", "ology", "able", "ible", "ated", "ness", "pathy",
-    "plasty", "mab", "scopic", "logical", "metry", "ised", "ized", "ising", "izing", "ively",
+    "itis", "oma", "tion", "sion", "osis", "asis", "ectomy", "ostomy", "otomy", "scopy",
+    "aemia", "emia", "uria", "ous", "graphy", "ology", "able", "ible", "ated", "ness", "pathy",
+    "plasty", "mab", "xaban", "parin", "farin", "pirin", "grel", "statin", "azole", "cillin",
+    "mycin", "scopic", "logical", "metry", "ised", "ized", "ising", "izing", "ively",
 )  # fmt: skip
 
 

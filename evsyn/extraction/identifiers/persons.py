@@ -2,29 +2,20 @@
 
 import re
 
-from evsyn.extraction.identifiers.ordinary_words import is_ordinary
+from evsyn.extraction.identifiers.by_whom import NOT_INITIALS, tells_by_whom
 from evsyn.extraction.identifiers.personal_names import GIVEN_NAMES, SURNAMES
+from evsyn.extraction.identifiers.words import WORD, may_name, words_of
 
 _LETTERS = r"[^\W\d_]"
-_WORD = re.compile(rf"{_LETTERS}(?:{_LETTERS}|['.\-](?={_LETTERS}))*")
 _TITLE = re.compile(
     rf"(?<![\w.])(?:mr|mrs|ms|mx|dr|drs|prof|professor)\b\.?\s?(?:{_LETTERS}\.?\s){{0,3}}"
     rf"({_LETTERS}[\w'\-]+)"
-    rf"|\b(?:Miss|Sister|Sir|Lady|Dame|Rev|Master|Nurse|MISS|SISTER)\.?\s([A-Z][\w'\-]+)",
+    rf"|\b(?:Miss|Sr|Sister|Sir|Lady|Dame|Rev|Master|Nurse|MISS|SISTER)\.?\s([A-Z][\w'\-]+)",
     re.IGNORECASE,
 )
-_CAPITAL_TITLES = ("miss", "sister", "sir", "lady", "dame", "rev", "master", "nurse")
+_CAPITAL_TITLES = ("miss", "sr", "sister", "sir", "lady", "dame", "rev", "master", "nurse")
+_JOINED_TITLE = re.compile(r"\b(?:Mr|Mrs|Ms|Dr|Prof)(?:[A-Z][a-z]{2,}|\.?\s[A-Z]\b)")
 _SCANS = {"enterography", "enteroclysis", "spectroscopy", "elastography"}
-_SEEN_BY = (
-    r"(?i:(?:seen|reviewed|done|performed|referred|reported|consented) by|s/b|d/w|discussed with)"
-)
-_BY = re.compile(
-    rf"\b{_SEEN_BY}\s({_LETTERS}[\w'\-]+)"
-    r"|\b(?i:by|under|spoke to|told|informed)\s([A-Z][a-z][\w'\-]+)"
-)
-_INITIALS_BY = re.compile(rf"\b{_SEEN_BY}\s([A-Z]{{2,3}}|(?:[A-Z]\.){{2,3}})(?!\w)")
-_DEPARTMENTS = "CT MR MRI GP ED AE MDT ITU ICU HDU GI IR OPD SHO SPR ST CNS ANP US XR AMU SAU"
-_NOT_INITIALS = frozenset(_DEPARTMENTS.split())
 _NEE = re.compile(r"\b(?:née|nee|n[ée]e:)\s\w", re.IGNORECASE)
 _INITIAL = r"[^\W\d_]\.?"
 #: 'Smith, J', 'Smith J', 'J. Smith', 'SmithJ', whole.
@@ -33,6 +24,10 @@ _LAST_FIRST = re.compile(rf"({_LETTERS}[\w'\-]+),\s?({_LETTERS}[\w'\-]+)(?:\s{_I
 _BEHIND = re.compile(rf"({_LETTERS}[\w'\-]+)[\s_](?:{_INITIAL}[\s.]?){{1,3}}")
 _BEFORE = re.compile(rf"(?:{_INITIAL}[\s.]?){{1,3}}(?<=[\s.])({_LETTERS}[\w'\-]{{2,}})")
 _JOINED = re.compile(r"([A-Z][a-z]{2,})[A-Z]{1,2}")
+#: 'J. Smith' and 'Smith J.' anywhere: the point tells an initial.
+_POINTED = re.compile(
+    r"(?<![\w.])(?:[A-Z]\.\s?){1,3}([A-Z][a-z'\-]{2,})|\b([A-Z][a-z'\-]{3,}),?\s[A-Z]\.(?=\s|$)"
+)
 _PAIR = re.compile(r"(?<![\w'])([A-Z][a-z'\-]+)\s([A-Z][a-z'\-]{2,})(?![\w'])")
 #: What is named after persons, and what has a name of two words.
 _PLACES = {"hospital", "infirmary", "centre", "center", "clinic", "unit", "ward", "trust"}
@@ -41,22 +36,14 @@ _THINGS = _PLACES | _METHODS | {"stent", "device", "wire", "guidewire", "cathete
 _NAMED_AFTER = {"st", "saint", "queen", "king", "prince", "princess", "royal"}
 
 
-def words_of(text: str) -> list[str]:
-    """Return the words of a text in lower case."""
-    return [found.group().casefold() for found in _WORD.finditer(text)]
-
-
-def may_name(word: str) -> bool:
-    """Whether a word has two letters and more and is not one of the ordinary ones."""
-    return len(word) > 1 and not is_ordinary(word.casefold())
-
-
 def holds_person(text: str) -> bool:
     """Whether a text names a person so plainly that one such value is enough."""
     return (
         _titled(text)
+        or _JOINED_TITLE.search(text) is not None
+        or any(may_name(a or b) for a, b in _POINTED.findall(text))
         or _common_name(text)
-        or _told_by(text)
+        or tells_by_whom(text)
         or _NEE.search(text) is not None
         or _comma_initial(text)
         or _pair_in_sentence(text)
@@ -74,13 +61,19 @@ def shaped_as_name(text: str) -> bool:
         if match is not None and all(may_name(word) for word in match.groups()):
             return True
     words = text.replace(",", " ").split()
-    return 2 <= len(words) <= 3 and all(_WORD.fullmatch(w) and may_name(w) for w in words)
+    return 2 <= len(words) <= 3 and all(WORD.fullmatch(w) and may_name(w) for w in words)
+
+
+def has_initials(text: str) -> bool:
+    """Whether a whole value is a word of four letters and more with initials on one side."""
+    match = _BEHIND.fullmatch(text) or _BEFORE.fullmatch(text)
+    return match is not None and len(match.group(1)) > 3 and may_name(match.group(1))
 
 
 def is_initials(text: str) -> bool:
     """Whether a whole value is two or three capitals, with or without points or spaces."""
     bare = re.sub(r"[.\s\-]", "", text)
-    return re.fullmatch(r"[A-Z]{2,3}", bare) is not None and bare not in _NOT_INITIALS
+    return re.fullmatch(r"[A-Z]{2,3}", bare) is not None and bare not in NOT_INITIALS
 
 
 def is_dotted_initials(text: str) -> bool:
@@ -112,14 +105,6 @@ def _common_name(text: str) -> bool:
     whole = re.sub(r"[\W\d_]", "", text).casefold()
     with_initial = len(whole) > 5 and " " not in text
     return with_initial and (whole[:-1] in SURNAMES or whole[1:] in SURNAMES)
-
-
-def _told_by(text: str) -> bool:
-    names = [first or second for first, second in _BY.findall(text)]
-    names = [name for name in names if name not in _NOT_INITIALS]
-    return any(may_name(name) for name in names) or any(
-        found not in _NOT_INITIALS for found in _INITIALS_BY.findall(text)
-    )
 
 
 def _comma_initial(text: str) -> bool:

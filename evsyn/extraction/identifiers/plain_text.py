@@ -6,6 +6,10 @@ import unicodedata
 from evsyn.extraction.case_log.raw_table import RawValue
 
 _DASHES = re.compile(r"[\u2010-\u2015\u2212\ufe58\ufe63\uff0d]")
+#: Cyrillic and Greek letters that look Latin, and the Latin ones.
+_LOOK = "АВЕКМНОРСТХаеорсухΑΒΕΗΙΚΜΝΟΡΤΧο"
+_LATIN = "ABEKMHOPCTXaeopcyxABEHIKMNOPTXo"
+_LOOKALIKES = str.maketrans(_LOOK, _LATIN)
 _WHOLE = re.compile(r"(?<![\d.])(\d{5,})\.0+$")
 
 
@@ -13,9 +17,9 @@ def plain_text(value: RawValue) -> str:
     """Return a value as text in plain characters.
 
     Full-width and other digits become 0-9, every dash ``-``, every quotation mark ``'``, every
-    run of spaces one space; characters without width go. A whole number stored as a float loses
-    its ``.0``. ``None``, truth values, dates and times give an empty text: they are judged as
-    what they are.
+    run of spaces one space; characters without width go, and letters that only look Latin become
+    so. A whole number stored as a float loses its ``.0``. ``None``, truth values, dates and times
+    give an empty text: they are judged as what they are.
     """
     if isinstance(value, bool):
         return ""
@@ -27,7 +31,7 @@ def plain_text(value: RawValue) -> str:
         return ""
     text = unicodedata.normalize("NFKC", value)
     text = "".join(_plain_character(character) for character in text)
-    text = _DASHES.sub("-", text).replace("\u2019", "'").replace("`", "'")
+    text = _DASHES.sub("-", text.translate(_LOOKALIKES)).replace("\u2019", "'").replace("`", "'")
     return _WHOLE.sub(r"\1", " ".join(text.split()))
 
 

@@ -8,7 +8,7 @@ _INSURANCE = re.compile(
 )
 _LONG = re.compile(r"(?<!\d)(?<!\d[.,])\d{8,}(?!\d)|\b\d[.,]\d+E\+?(?:0[7-9]|1\d)\b", re.IGNORECASE)
 _LETTERED = re.compile(
-    r"(?<![A-Z\d])(?:[A-Z]{1,3}[\s\-]?\d{5,8}|\d{6,8}[\s\-]?[A-Z])(?![A-Z\d])", re.IGNORECASE
+    r"(?<![A-Z\d])(?:[A-Z]{1,3}[\s\-/.]?\d{5,8}|\d{6,8}[\s\-]?[A-Z])(?![A-Z\d])", re.IGNORECASE
 )
 _GROUPED = re.compile(
     r"(?<![\d.])\d{3}[\s\-.]\d{3}[\s\-.]\d{4}(?!\d)|(?<!\d)\d{3}-\d\d-\d{4}(?!\d)"
