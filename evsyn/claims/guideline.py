@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from evsyn.claims.verdict import ClaimVerdict
 from evsyn.extraction.claims import Asserts, Claim
-from evsyn.extraction.guidelines import Guidelines, ReadAs, Statement, Status
+from evsyn.extraction.guidelines import Guidelines, GuidelineStatement, ReadAs, Status
 
 
 class Ground(StrEnum):
@@ -39,9 +39,9 @@ class GuidelineFound:
         Never better than ``BEYOND`` for a statement from memory or read second hand.
     grounds : tuple of Ground
         Why, the decisive one first.
-    statement : Statement or None
+    statement : GuidelineStatement or None
         The statement it points at.
-    others : tuple of Statement
+    others : tuple of GuidelineStatement
         Of a statement no longer in force: what replaced it, and what else the same body says on
         the same topic in an edition in force.
     recorded, read : int
@@ -50,8 +50,8 @@ class GuidelineFound:
 
     verdict: ClaimVerdict
     grounds: tuple[Ground, ...]
-    statement: Statement | None = None
-    others: tuple[Statement, ...] = ()
+    statement: GuidelineStatement | None = None
+    others: tuple[GuidelineStatement, ...] = ()
     recorded: int = 0
     read: int = 0
 
@@ -96,7 +96,7 @@ def weigh_guideline(claim: Claim, guidelines: Guidelines | None) -> GuidelineFou
     )
 
 
-def _in_force(one: Statement, guidelines: Guidelines) -> tuple[Statement, ...]:
+def _in_force(one: GuidelineStatement, guidelines: Guidelines) -> tuple[GuidelineStatement, ...]:
     if one.status is not Status.SUPERSEDED:
         return ()
     named = [other for other in guidelines.statements if other.id == one.superseded_by]
@@ -125,7 +125,7 @@ def _verdict(grounds: tuple[Ground, ...]) -> ClaimVerdict:
     return ClaimVerdict.CONTRADICTED
 
 
-def _edition(claim: Claim, one: Statement) -> tuple[Ground, ...]:
+def _edition(claim: Claim, one: GuidelineStatement) -> tuple[Ground, ...]:
     if claim.edition is not None and claim.edition != one.year:
         return (Ground.OTHER_EDITION,)
     names_it = claim.edition is not None and claim.asserts is not Asserts.CURRENT
@@ -134,13 +134,13 @@ def _edition(claim: Claim, one: Statement) -> tuple[Ground, ...]:
     return (Ground.STATUS_UNKNOWN,) if one.status is Status.UNKNOWN else ()
 
 
-def _reading(one: Statement) -> tuple[Ground, ...]:
+def _reading(one: GuidelineStatement) -> tuple[Ground, ...]:
     if one.from_memory:
         return (Ground.FROM_MEMORY,)
     return (Ground.SECOND_HAND,) if one.read is ReadAs.SECOND_HAND else ()
 
 
-def _content(claim: Claim, one: Statement) -> tuple[Ground, ...]:
+def _content(claim: Claim, one: GuidelineStatement) -> tuple[Ground, ...]:
     said = claim.value or ""
     if claim.asserts is Asserts.STRENGTH:
         if one.strength is None:

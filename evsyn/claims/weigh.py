@@ -4,10 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from evsyn.audit.unit_audit import UnitAudit
 from evsyn.claims.evidence import EvidenceFound, weigh_evidence
 from evsyn.claims.guideline import GuidelineFound, weigh_guideline
 from evsyn.claims.overreach import Kind, Overreach, overreaches
-from evsyn.claims.own import OwnFigures, OwnFound, weigh_own
+from evsyn.claims.own import OwnFound, weigh_own
 from evsyn.claims.verdict import ClaimVerdict
 from evsyn.extraction.claims import About, Claim
 from evsyn.extraction.guidelines import Guidelines
@@ -48,7 +49,7 @@ def weigh(
     review: Review,
     claim: Claim,
     guidelines: Guidelines | None,
-    own: OwnFigures | None,
+    own: UnitAudit | None,
     *,
     withhold: bool = False,
 ) -> Weighed:
@@ -62,8 +63,8 @@ def weigh(
         A claim without faults.
     guidelines : Guidelines or None
         What is recorded of guidelines beside the review.
-    own : OwnFigures or None
-        A unit's figures, where claims about it are to be weighed.
+    own : UnitAudit or None
+        A unit's figures and where each stands, where claims about it are to be weighed.
     withhold : bool
         Whether claims about the unit are withheld.
     """

@@ -29,7 +29,7 @@ class Status(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Statement(Record):
+class GuidelineStatement(Record):
     """One statement of one body, in words of our own."""
 
     id: Name = Field(description="its short name")
@@ -73,10 +73,10 @@ class Guidelines(Record):
         default_factory=list,
         description="outcomes for which no guideline that was read sets a number to be met",
     )
-    statements: Annotated[list[Statement], Field(min_length=1)] = Field(
+    statements: Annotated[list[GuidelineStatement], Field(min_length=1)] = Field(
         description="the statements"
     )
 
-    def statement(self, name: str) -> Statement | None:
+    def statement(self, name: str) -> GuidelineStatement | None:
         """Return the statement of that id, or ``None``."""
         return next((one for one in self.statements if one.id == name), None)

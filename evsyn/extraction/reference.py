@@ -8,6 +8,9 @@ from typing import Any
 from pydantic import BaseModel
 
 from evsyn.extraction import unread
+from evsyn.extraction.claim_rules import CLAIM_RULES, GUIDELINE_RULES
+from evsyn.extraction.claims import Claims
+from evsyn.extraction.guidelines import Guidelines
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.rules import REVIEW_RULES, UNIT_RULES
 from evsyn.extraction.study import Study
@@ -17,6 +20,8 @@ FILES = (
     ("review.yaml: the plan of a review", Plan),
     ("One study: STUDY.yaml", Study),
     ("One unit's own figures", Unit),
+    ("claims.yaml: the sentences of a talk", Claims),
+    ("guidelines.yaml: what guidelines say", Guidelines),
 )
 
 
@@ -52,6 +57,10 @@ def checks_page() -> str:
         _rules(REVIEW_RULES),
         "## Of a unit's own figures",
         _rules(UNIT_RULES),
+        "## Of claims",
+        _rules(CLAIM_RULES),
+        "## Of guidelines",
+        _rules(GUIDELINE_RULES),
         "## Before any of these",
         f"`{unread.RULE}`, a doubt: {unread.WHY}",
         "`readable`: a file that is not YAML 1.2 in UTF-8, or whose fields are missing, unknown "

@@ -21,6 +21,7 @@ from evsyn.pooling.answer import Row
 from evsyn.pooling.result import Pooled
 from evsyn.wording.claims import WITHHELD, ClaimWords
 from evsyn.wording.claims_sources import held_of, own_sources
+from evsyn.wording.claims_unit_place import limits_of
 
 
 def weighed_json(one: Weighed, words: ClaimWords) -> dict[str, Any]:
@@ -162,13 +163,10 @@ def _own(
         numbers["one_sided_95"] = found.one_sided
         numbers["fit"] = None if found.fit is None else str(found.fit)
         return numbers
-    standing = found.standing
-    comparison = None if standing is None else standing.comparison
-    numbers["place"] = None if standing is None else str(standing.verdict)
-    numbers["differs"] = [] if standing is None else [str(item) for item in standing.differs]
-    numbers["range"] = (
-        None if comparison is None else [comparison.limits.low, comparison.limits.high]
-    )
+    reach = limits_of(found)
+    numbers["place"] = None if found.place is None else str(found.place)
+    numbers["differs"] = [str(item) for item in found.differs]
+    numbers["range"] = None if reach is None else [reach.low, reach.high]
     return numbers
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from evsyn.claims.own import own_figures
+from evsyn.audit.unit_audit import unit_audit
 from evsyn.claims.weigh import Weighed, weigh
 from evsyn.extraction.guidelines import Guidelines
 from evsyn.extraction.load import CheckedUnit
@@ -51,7 +51,7 @@ def weigh_all(
         counts are released.
     """
     withhold = unit is not None and audience is Audience.OUTSIDE and unit.unit.release is None
-    own = None if unit is None or withhold else own_figures(review, unit.unit)
+    own = None if unit is None or withhold else unit_audit(review, unit.unit)
     return tuple(
         weigh(review, claim, guidelines, own, withhold=withhold) for claim in checked.claims.claims
     )

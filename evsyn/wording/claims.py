@@ -24,7 +24,7 @@ from evsyn.wording.claims_equals import equals_words
 from evsyn.wording.claims_guideline import guideline_words
 from evsyn.wording.claims_held import lack_words
 from evsyn.wording.claims_levels import levels_words
-from evsyn.wording.claims_overreach import overreach_sentences
+from evsyn.wording.claims_overreach import beyond_statement_sentences, overreach_sentences
 from evsyn.wording.claims_said import Said
 from evsyn.wording.claims_unit import own_lack_words, own_levels_words, own_rate_words
 from evsyn.wording.claims_unit_place import own_place_words
@@ -89,16 +89,18 @@ def claim_words(weighed: Weighed, review: Review) -> ClaimWords:
     if weighed.found is None or verdict is None:
         return ClaimWords(WITHHELD_SENTENCE, WITHHELD, (), (), "")
     said = _said(weighed.claim, weighed.found, review)
+    is_guideline = weighed.claim.about is About.GUIDELINE
     is_told = verdict is weighed.found.verdict
     words = VERDICT_WORDS[verdict]
     scope = f", {said.scope}" if said.scope and is_told else ""
     where = searched_words(review)
-    if weighed.claim.about is About.GUIDELINE:
+    if is_guideline:
         where = f"by the guidelines recorded {where}"
     line = f"{words[0].upper()}{words[1:]}{scope}, {where}."
-    reasons = overreach_sentences(weighed.overreach)
+    refused = beyond_statement_sentences if is_guideline else overreach_sentences
+    reasons = refused(weighed.overreach)
     numbers = said.sentences
-    if weighed.overreach and not is_told:
+    if weighed.overreach and not is_told and not is_guideline:
         numbers = (f"The number alone would be borne out. {numbers[0]}", *numbers[1:])
     return ClaimWords(line, f"{words}{scope}", (*reasons, *numbers), said.pool, said.instead)
 

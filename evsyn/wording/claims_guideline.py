@@ -3,7 +3,7 @@
 from evsyn.claims.guideline import Ground, GuidelineFound
 from evsyn.claims.verdict import ClaimVerdict
 from evsyn.extraction.claims import Claim
-from evsyn.extraction.guidelines import GUIDELINES_FILE, ReadAs, Statement, Status
+from evsyn.extraction.guidelines import GUIDELINES_FILE, GuidelineStatement, ReadAs, Status
 from evsyn.wording.claims_said import Said
 
 CHECK = "check the text before quoting it"
@@ -85,13 +85,13 @@ def _successor(found: GuidelineFound) -> str:
     return f"{other.body} {other.year or ''}".strip()
 
 
-def statement_words(one: Statement) -> str:
+def statement_words(one: GuidelineStatement) -> str:
     """Say a statement with its body, year, status, reading and id."""
     graded = f", graded {one.strength}" if one.strength else ""
     return f"{edition_words(one)}{graded} ({_READ[one.read]}; {one.id}): {_stop(one.statement)}"
 
 
-def edition_words(one: Statement) -> str:
+def edition_words(one: GuidelineStatement) -> str:
     """Name the body, the year and whether that edition is in force."""
     year = f" {one.year}" if one.year is not None else ", year not recorded"
     status = {
@@ -102,7 +102,7 @@ def edition_words(one: Statement) -> str:
     return f"{one.body}{year}, {status}"
 
 
-def _recorded(one: Statement) -> list[str]:
+def _recorded(one: GuidelineStatement) -> list[str]:
     said = [f"Recorded, in our own words: {statement_words(one)}"]
     address = f", {one.address}" if one.address else ""
     said.append(f"Source: {one.published_in}{address} ({one.source()}).")

@@ -18,10 +18,11 @@ def levels_words(claim: Claim, found: LevelsFound, review: Review) -> Said:
     plan = review.plan
     words = plan.outcomes[found.here.table.question.outcome]
     levels = level_names(plan.strata[found.stratum])
-    first, second = (_series_with(found.stratum, one, review) for one in _both(found))
+    first = _series_with(found.stratum, found.first, review)
+    second = _series_with(found.stratum, found.second, review)
     sides = (
-        f"{words.label}: {levels[found.first]} {_side(found.here)}; {levels[found.second]} "
-        f"{_side(found.there)}"
+        f"{words.label}. {_capital(levels[found.first])}: {_side(found.here)}; "
+        f"{levels[found.second]}: {_side(found.there)}"
     )
     if found.verdict is ClaimVerdict.NOTHING_HELD:
         missing = [name for name, side in ((first, found.here), (second, found.there)) if side.lack]
@@ -33,10 +34,6 @@ def levels_words(claim: Claim, found: LevelsFound, review: Review) -> Said:
     )
     instead = _instead(found, first, second, words.event)
     return Said(sentences, f"{sides}. {instead}", (f"{sides}.",), _scope(found))
-
-
-def _both(found: LevelsFound) -> tuple[str, str]:
-    return found.first, found.second
 
 
 def _series_with(stratum: str, level: str, review: Review) -> str:
@@ -59,7 +56,7 @@ def _verdict(found: LevelsFound, first: str, second: str, event: str) -> str:
     tested = f"one test of {len(test.levels)} levels"
     if found.verdict is not ClaimVerdict.BEYOND:
         told = f"{first} report {_way(found)} rates of {event} than {second}"
-        return f"{told[0].upper()}{told[1:]} ({tested})."
+        return f"{_capital(told)} ({tested})."
     if test.exploratory:
         return f"Exploratory only, with so few series in a level ({tested})."
     return f"A difference between the two is neither shown nor excluded ({tested})."
@@ -86,4 +83,8 @@ def _instead(found: LevelsFound, first: str, second: str, event: str) -> str:
         way = "lower" if found.relation is Relation.LOWER_THAN else "higher"
         return f"Whether the first is the {way}, these papers leave open, and why it might be."
     told = f"{first} report {_way(found)} rates of {event} than {second}"
-    return f"{told[0].upper()}{told[1:]}; why, these papers cannot tell."
+    return f"{_capital(told)}; why, these papers cannot tell."
+
+
+def _capital(text: str) -> str:
+    return f"{text[:1].upper()}{text[1:]}"

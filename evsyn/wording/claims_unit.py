@@ -130,7 +130,7 @@ def _rate_instead(found: OwnRateFound, plan: Plan, limits: str) -> str:
 
 def own_levels_words(claim: Claim, found: OwnLevelsFound, plan: Plan) -> Said:
     """Put two counts of the unit side by side."""
-    sides = "; ".join(_with_limits(tally, plan) for tally in (found.first, found.second))
+    sides = ". ".join(_with_limits(tally, plan) for tally in (found.first, found.second))
     if found.verdict is ClaimVerdict.CONTRADICTED:
         verdict = "The counts themselves do not say so."
     else:
@@ -138,7 +138,7 @@ def own_levels_words(claim: Claim, found: OwnLevelsFound, plan: Plan) -> Said:
             "The counts are put side by side and not tested against each other: so few cases "
             "seldom settle a difference, and overlap of intervals is no test."
         )
-    return Said((verdict, f"{sides}."), f"{sides}; the two are not told apart by that.")
+    return Said((verdict, f"{sides}."), f"{sides}. That does not tell the two apart.")
 
 
 def _with_limits(tally: UnitTally, plan: Plan) -> str:

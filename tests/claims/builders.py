@@ -11,7 +11,7 @@ from tempfile import TemporaryDirectory
 
 import yaml
 
-from evsyn.claims.own import OwnFigures, own_figures
+from evsyn.audit.unit_audit import UnitAudit, unit_audit
 from evsyn.claims.verdict import ClaimVerdict
 from evsyn.claims.weigh import Weighed, weigh
 from evsyn.extraction.guidelines import Guidelines
@@ -47,7 +47,7 @@ groups:
     outcomes:
       perforation: {events: 0, total: 60, of: attempted, window: 30_days}
       technical_success: {events: 40, total: 60, of: attempted, window: at_procedure}
-      migration: {events: 3, total: 40, of: placed, window: follow_up}
+      migration: {events: 3, total: 60, of: attempted, window: follow_up}
   - strata: {intent: bridge_to_surgery, device_generation: beside_the_scope}
     patients: 60
     outcomes:
@@ -64,13 +64,14 @@ def review_of(folder: Path) -> tuple[Review, Guidelines | None]:
 
 
 @cache
-def sloe() -> OwnFigures:
-    """Return the invented unit, placed among the demo review."""
+def sloe(old: str = "", new: str = "") -> UnitAudit:
+    """Return the invented unit, with one piece changed, placed among the demo review."""
     review, _ = review_of(DEMO)
+    assert old in UNIT
     with TemporaryDirectory() as place:
         path = Path(place) / "unit.yaml"
-        path.write_text(UNIT, encoding="utf-8")
-        return own_figures(review, read_unit(path, review.plan).unit)
+        path.write_text(UNIT.replace(old, new, 1), encoding="utf-8")
+        return unit_audit(review, read_unit(path, review.plan).unit)
 
 
 @dataclass(frozen=True)
@@ -105,7 +106,7 @@ def checked(folder: Path, *claims: dict[str, object]) -> CheckedClaims:
         return read_claims(path, review.plan, guidelines)
 
 
-def weighed(folder: Path, *, own: OwnFigures | None = None, **claim: object) -> Outcome:
+def weighed(folder: Path, *, own: UnitAudit | None = None, **claim: object) -> Outcome:
     """Weigh one claim against a review of the project."""
     review, guidelines = review_of(folder)
     (read,) = checked(folder, claim).claims.claims

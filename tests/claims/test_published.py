@@ -119,7 +119,7 @@ def test_a_level_without_series_is_said_to_hold_nothing():
     claim = {"scope": {"device_generation": "through_the_scope"}, "than": "beside_the_scope"}
     found = weighed(PUBLISHED, **PERFORATION, relation="lower_than", **claim)
     assert found.verdict.value == "nothing_held"
-    assert "beside the scope no series" in found.text
+    assert "beside the scope: no series" in found.text
 
 
 def test_a_window_that_no_series_gives_is_said_with_those_that_do_not_state_it():

@@ -228,6 +228,34 @@ def test_the_unit(about, claim, verdict, said):
     assert said in found.text
 
 
+@pytest.mark.parametrize(
+    ("events", "verdict", "said"),
+    [
+        (60, BEYOND, "within the range, so fewer is not shown"),
+        (40, BORNE_OUT, "ordinary new units with 120 cases and this case mix show"),
+    ],
+)
+def test_the_whole_unit_is_placed_by_its_own_case_mix(events, verdict, said):
+    own = sloe("events: 60, total: 60", f"events: {events}, total: 60")
+    found = weighed(DEMO, own=own, **OUR_SUCCESS, relation="lower_than", than="evidence")
+    assert found.verdict is verdict
+    assert said in found.text
+    other = weighed(DEMO, own=own, **OUR_SUCCESS, relation="higher_than", than="evidence")
+    assert other.verdict is (CONTRADICTED if verdict is BORNE_OUT else BEYOND)
+
+
+def test_what_is_not_known_can_take_a_place_back():
+    # 20 of the 30 known lie below the range; were all the others successes, 50 of 60 would not.
+    scope = {"intent": "palliation"}
+    claim = {"scope": scope, "relation": "lower_than", "than": "evidence"}
+    own = sloe("events: 40, total: 60, of", "events: 20, total: 60, unknown: 30, of")
+    found = weighed(DEMO, own=own, **OUR_SUCCESS, **claim)
+    assert found.verdict is BEYOND
+    assert "What is not known of some cases could change the verdict." in found.text
+    own = sloe("events: 40, total: 60, of", "events: 20, total: 60, unknown: 5, of")
+    assert weighed(DEMO, own=own, **OUR_SUCCESS, **claim).verdict is BORNE_OUT
+
+
 def test_without_a_unit_file_nothing_is_held_of_it():
     found = weighed(DEMO, **OURS, relation="none")
     assert found.verdict is NOTHING_HELD

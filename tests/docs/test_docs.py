@@ -161,6 +161,9 @@ def test_reference_pages_are_what_the_code_makes() -> None:
 # The reference of output: every field that is printed is described, and nothing else is.
 
 AUDIT = "audit studies/demo/unit-hollowmere.yaml --against studies/demo"
+CLAIM = (
+    "claim studies/demo/claims.yaml --against studies/demo --unit studies/demo/unit-hollowmere.yaml"
+)
 OUTPUTS = {
     "check": ("check studies/demo",),
     "pool": ("pool studies/demo", "pool studies/published-trials"),
@@ -168,6 +171,7 @@ OUTPUTS = {
         f"{AUDIT} --for inside --before studies/demo/hollowmere-2018-to-2022.yaml",
         f"{AUDIT} --for outside",
     ),
+    "claim": (f"{CLAIM} --for inside", f"{CLAIM} --for outside"),
 }
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from evsyn.extraction.claim_rules.rule import ClaimRule
 from evsyn.extraction.claims import EVIDENCE, About, Claim, Claims
+from evsyn.extraction.faults import nearest
 from evsyn.extraction.guidelines import GUIDELINES_FILE, Guidelines
 from evsyn.extraction.plan import Characteristic, EraStratum, LabelledStratum, Plan
 from evsyn.extraction.rules.names_known import unknown
@@ -90,7 +91,10 @@ def _statement(claim: Claim, name: str, guidelines: Guidelines | None) -> Iterat
         yield Finding(NAME, Severity.FAULT, claim.source("statement"), message, cure)
         return
     known = [one.id for one in guidelines.statements]
-    yield from unknown(name, known, "recorded statement", claim.source("statement"))
+    if name not in known:
+        message = f"'{name}' is not a statement recorded in {GUIDELINES_FILE}"
+        cure = nearest(name, known)
+        yield Finding(NAME, Severity.FAULT, claim.source("statement"), message, cure)
 
 
 RULE = ClaimRule(

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from evsyn.extraction.claim_rules.rule import GuidelineRule
-from evsyn.extraction.guidelines import Guidelines, ReadAs, Statement, Status
+from evsyn.extraction.guidelines import Guidelines, GuidelineStatement, ReadAs, Status
 from evsyn.extraction.plan import Plan
 from evsyn.terms import Finding, Severity
 
@@ -17,7 +17,7 @@ def check(guidelines: Guidelines, plan: Plan) -> Iterator[Finding]:
         yield from _successor(one)
 
 
-def _memory(one: Statement) -> Iterator[Finding]:
+def _memory(one: GuidelineStatement) -> Iterator[Finding]:
     unread = one.read is ReadAs.NOT_READ
     if unread is one.from_memory:
         return
@@ -30,7 +30,7 @@ def _memory(one: Statement) -> Iterator[Finding]:
     yield Finding(NAME, Severity.FAULT, one.source("read"), message, cure)
 
 
-def _successor(one: Statement) -> Iterator[Finding]:
+def _successor(one: GuidelineStatement) -> Iterator[Finding]:
     replaced = one.status is Status.SUPERSEDED
     if replaced is (one.superseded_by is not None):
         return

@@ -50,8 +50,8 @@ def test_a_review_is_read_with_both_files_beside_it(talk):
          "'era' is read from dates and cannot be crossed with another stratum"),
         ("    than: evidence", "    than: bridge", "claim-words",
          "'than: bridge' needs one stratum in 'scope', which has 0"),
-        ("    statement: fen2020", "    statement: fen2021", "names-known",
-         "'fen2021' is not a recorded statement of the plan"),
+        ("    statement: fen2020", "    statement: fen2021", "claim-words",
+         "'fen2021' is not a statement recorded in guidelines.yaml"),
         # Values.
         ('value: "10%"', "value: ten", "claim-value", "'value' is 'ten', and must be as '7.4%'"),
         ('value: "10%"', "value: 0.1", "claim-value", "'value' is '0.1', and must be as '7.4%'"),
