@@ -133,3 +133,17 @@ def test_a_window_that_no_series_gives_is_said_with_those_that_do_not_state_it()
     found = weighed(PUBLISHED, **PERFORATION, relation="below", value="9%", window="30_days")
     assert found.verdict.value == "nothing_held"
     assert f"0 of {len(SERIES)} series give it within 30 days (" in found.text
+
+
+def test_the_page_of_the_review_counts_its_guidelines_as_they_are():
+    held = yaml.safe_load((PUBLISHED / "guidelines.yaml").read_text())["statements"]
+    memory = sum(one.get("from_memory", False) for one in held)
+    page = " ".join((PUBLISHED / "README.md").read_text().split())
+    assert f"Of {len(held)} statements {len(held) - memory} were read" in page
+    assert f"{memory} are from memory" in page
+
+
+def test_every_statement_read_has_an_address_and_every_replaced_one_a_successor():
+    for one in yaml.safe_load((PUBLISHED / "guidelines.yaml").read_text())["statements"]:
+        assert one["address"].startswith("http")
+        assert (one["status"] == "superseded") is ("superseded_by" in one)
