@@ -29,6 +29,7 @@ from evsyn.extraction.rules import (
     unit_flow_words,
     unit_left_out,
     unit_names,
+    unit_nothing_known,
     unit_retreated,
     unit_strata,
     unit_timing,
@@ -72,4 +73,5 @@ UNIT_RULES = (
     unit_left_out.RULE,
     unit_flow_possible.RULE,
     unit_denominators.RULE,
+    unit_nothing_known.RULE,
 )
