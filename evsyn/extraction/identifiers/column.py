@@ -15,7 +15,7 @@ from evsyn.extraction.identifiers.headings import (
     may_be_operator_heading,
 )
 from evsyn.extraction.identifiers.likeness import Likeness, gravest
-from evsyn.extraction.identifiers.operators import any_role, are_roles
+from evsyn.extraction.identifiers.operators import any_role, are_answers, are_roles
 from evsyn.extraction.identifiers.person_column import are_persons
 from evsyn.extraction.identifiers.plain_text import plain_text
 from evsyn.extraction.identifiers.record_numbers import are_record_numbers
@@ -45,7 +45,8 @@ def column_likeness(
         found.add(Likeness.DATE if is_date_like_heading(heading) else Likeness.HOSPITAL_NUMBER)
     if are_districts(texts):
         found.add(Likeness.POSTCODE)
-    said = heading_likeness(heading)
+    # "Postcode known" with yes and no in it tells of nobody.
+    said = None if are_answers(texts) else heading_likeness(heading)
     if is_operator_heading(heading) or (
         may_be_operator_heading(heading) and any_role(texts, roles)
     ):

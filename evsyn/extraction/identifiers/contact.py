@@ -10,11 +10,12 @@ _ANNOUNCED = re.compile(
     r"\b(?:tel|phone|telephone|mobile|mob|ext|extension|bleep|fax)\b[\s.:#no]*\+?\d[\d\s\-]{2,}",
     re.IGNORECASE,
 )
+#: Begins where a word begins and is bounded, so that a very long cell is read in little time.
+_NAME = r"(?<![\w.+\-])[\w.+\-]{1,64}"
 _EMAIL = re.compile(
-    r"[\w.+\-]+\s?@\s?[a-z][\w\-]*\.\w"
-    r"|[\w.+\-]+\s?@\s?nhs"
-    r"|[\w.+\-]+\s?[(\[{<]\s?at\s?[)\]}>]\s?\w"
-    r"|[\w.+\-]+\sat\s[\w\-]+(?:\sdot\s\w+)+",
+    rf"{_NAME}\s?@\s?(?:[a-z][\w\-]*\.\w|nhs)"
+    rf"|{_NAME}\s?[(\[{{<]\s?at\s?[)\]}}>]\s?\w"
+    rf"|{_NAME}\sat\s[\w\-]{{1,64}}\sdot\s\w",
     re.IGNORECASE,
 )
 

@@ -21,7 +21,7 @@ _SAYS: tuple[tuple[Likeness, str], ...] = (
     ),
     (
         Likeness.PERSON,
-        r"names?|[a-z]*(?:sur|fore|patient|first|last|full)names?|initials?|inits|nee|maiden|nom"
+        r"names?|[a-z]*(?:sur|fore|patient|first|last|full)names?|initials|^initial$|inits|nee|maiden|nom"
         r"|prenom|nachname|vorname|apellidos?|next ?of ?kin|nok|kin|gmc|nmc|ptname|pt ?nm|nm"
         r"|signature",
     ),

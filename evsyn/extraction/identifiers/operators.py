@@ -31,6 +31,11 @@ def are_roles(texts: list[str], roles: Mapping[str, str]) -> bool:
     return all(_is_role(text, allowed) for text in texts)
 
 
+def are_answers(texts: list[str]) -> bool:
+    """Whether a column holds yes, no and the like alone, and something at all."""
+    return bool(texts) and all(_bare(text) in _NOBODY for text in texts)
+
+
 def any_role(texts: list[str], roles: Mapping[str, str]) -> bool:
     """Whether a value of a column is a role, so that the column is of operators."""
     allowed = {_bare(word) for pair in roles.items() for word in pair} or _GENERIC

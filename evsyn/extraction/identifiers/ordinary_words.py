@@ -120,10 +120,12 @@ xr xray
 """
 
 _PEOPLE = """
-air ambulance anaesthetics anyone both brother car care colleague colleagues coroner ct daughter
-everyone father friend geriatrician gp gynaecologist haematology helicopter husband interpreter
-mdt medical medicine medics microbiology mother nobody oncologist paramedic parent parents
-partner relative relatives rep self sister someone son taxi tertiary urologist us warden wife
+air ambulance anaesthetics anyone audited auditor both brother car care client colleague
+colleagues collected collector consented coroner ct daughter everyone father forename friend
+geriatrician gp gynaecologist haematology helicopter husband initials interpreter kin maiden mdt
+medical medicine medics microbiology mother name names nobody nok oncologist paramedic parent
+parents partner person persons relative relatives rep self sister someone son subject surname
+taxi tertiary urologist us warden wife
 """
 _NUMERALS = "i ii iii iiia iiib iv iva ivb v vi vii viii ix"
 _ORDINARY = frozenset(f"{_LANGUAGE} {_TRADE} {_PEOPLE} {_NUMERALS}".split())

@@ -49,7 +49,7 @@ def _of_table(table: RawTable, sheet: str, roles: Mapping[str, str]) -> Iterator
             continue
         named = column_name(place, heading, likeness)
         where = f"{sheet}, {named}" if sheet else named
-        yield _fault(table.file, where, likeness, _cure(likeness, roles))
+        yield _fault(Source(table.file, table.heading_row), where, likeness, _cure(likeness, roles))
 
 
 def _of_remarks(raw: RawFile) -> Iterator[Finding]:
@@ -58,12 +58,12 @@ def _of_remarks(raw: RawFile) -> Iterator[Finding]:
     likeness = gravest({look for text in texts for look in cell_likenesses(text)})
     if likeness is not None:
         where = "a comment, a title or the name of a sheet"
-        yield _fault(raw.table.file, where, likeness, "Delete that text.")
+        yield _fault(Source(raw.table.file, 0), where, likeness, "Delete that text.")
 
 
-def _fault(file: str, where: str, likeness: Likeness, cure: str) -> Finding:
+def _fault(source: Source, where: str, likeness: Likeness, cure: str) -> Finding:
     message = f"{where} looks like it holds {likeness.words}"
-    return Finding(NAME, Severity.FAULT, Source(file, 1), message, cure)
+    return Finding(NAME, Severity.FAULT, source, message, cure)
 
 
 def _cure(likeness: Likeness, roles: Mapping[str, str]) -> str:

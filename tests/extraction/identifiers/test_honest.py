@@ -25,6 +25,8 @@ HONEST = [
     ("Month", [datetime(2024, month, 1) for month in range(1, 13)]),
     ("Month", [date(2024, month, 1) for month in range(1, 13)]),
     ("Month", MONTHS),
+    # The days on which March and April 2024 begin, as a spreadsheet counts days.
+    ("Month of stent", [45352, 45383]),
     ("Year", [2024] * 40),
     ("Year", ["2023-24", "2023/24", "2023-2024", "2024"]),
     ("Quarter", ["Q1 2024", "2024 Q2", "Q3/24"]),
@@ -64,6 +66,10 @@ HONEST = [
     ("Time", ["09:12", "23:40:00", time(9, 12)]),
     ("Number", [45368, 45369, 45377]),
     ("Gastroenterologist free text", ["yes"]),
+    ("Postcode known", ["yes", "no"]),
+    ("NHS-funded", ["Y", "N", "not known"]),
+    ("Next of kin informed", ["yes", "no", None]),
+    ("Initial success", ["complete", "partial", "none"]),
     ("Op", ["Hartmann's", "AR", "LAR", "TME"]),
     ("Patient position", ["left lateral", "supine", "prone"]),
     (

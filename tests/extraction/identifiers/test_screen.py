@@ -1,10 +1,14 @@
 """All of a file is screened, each column is told once, and a message tells no value."""
 
+from dataclasses import replace
 from datetime import date
+from time import perf_counter
 
 import pytest
 
+from evsyn.extraction.case_log.raw_table import RawFile
 from evsyn.extraction.identifiers.column_words import column_letter
+from evsyn.extraction.identifiers.screen import screen
 from tests.extraction.identifiers.sheets import AROUND, ROLES, found_in, table, told
 
 
@@ -39,9 +43,6 @@ def test_a_sheet_called_after_a_person_is_told_by_its_place_alone():
 
 
 def test_the_name_of_the_sheet_that_is_read_is_screened():
-    from evsyn.extraction.case_log.raw_table import RawFile
-    from evsyn.extraction.identifiers.screen import screen
-
     (found,) = screen(RawFile(table(AROUND, sheet="Dr Pemberwick")), ROLES)
     assert "Pemberwick" not in told([found])
 
@@ -86,12 +87,48 @@ def test_a_column_without_heading_is_screened():
         ("412907", ["88121", "730155", "265018"]),
         ("Patient Pemberwick", ["Mr Oakhanger"]),
         ("Pemberwick", ["Mr Oakhanger"]),
+        ("Surgeon Pemberwick", ["Oakhanger"]),
     ],
 )
 def test_a_heading_that_could_be_a_case_itself_is_not_told(heading, values):
     # Without a line of headings the first case stands in their place.
     (found,) = found_in({heading: values})
     assert found.message.startswith("column A looks like")
+
+
+@pytest.mark.parametrize(
+    ("heading", "values"),
+    [
+        ("Proceduralist", ["Pemberwick"]),
+        ("Auditor", ["FP", "GO"]),
+        ("Apellidos", ["x"]),
+        ("Person seen by", ["FP", "GO"]),
+        ("Site 12", ["ZE9 9ZZ"]),
+        ("f" * 40, ["ZE9 9ZZ"]),
+    ],
+)
+def test_a_heading_that_gives_nothing_away_is_told(heading, values):
+    (found,) = found_in({heading: values})
+    assert found.message.startswith(f'column A ("{heading}") looks like')
+
+
+@pytest.mark.parametrize("heading", ["Site 123", "f" * 41])
+def test_a_long_heading_or_one_of_three_digits_is_not_told(heading):
+    (found,) = found_in({heading: ["ZE9 9ZZ"]})
+    assert found.message.startswith("column A looks like")
+
+
+def test_the_line_is_that_of_the_headings_and_a_remark_has_none():
+    log = RawFile(replace(table({"MRN": ["1"]}), heading_row=3), remarks=("Mr Pemberwick",))
+    assert [found.source.line for found in screen(log, {})] == [3, 0]
+
+
+def test_a_very_long_cell_is_read_in_little_time():
+    # 32,767 characters is the most a cell of a spreadsheet holds.
+    start = perf_counter()
+    for piece in ("9", "A.", "a@"):
+        found_in({"Note": [(piece * 32767)[:32767]]})
+    assert perf_counter() - start < 10
 
 
 def test_nothing_at_all_is_no_finding():
