@@ -8,6 +8,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from evsyn.extraction import unread
+from evsyn.extraction.case_log import refused
 from evsyn.extraction.claim_rules import CLAIM_RULES, GUIDELINE_RULES
 from evsyn.extraction.claims import Claims
 from evsyn.extraction.guidelines import Guidelines
@@ -65,6 +66,7 @@ def checks_page() -> str:
         f"`{unread.RULE}`, a doubt: {unread.WHY}",
         "`readable`: a file that is not YAML 1.2 in UTF-8, or whose fields are missing, unknown "
         "or of the wrong kind, is a fault that names the line and the field.",
+        f"`{refused.RULE}`, a fault: {refused.WHY}",
     ]
     return "\n\n".join(parts) + "\n"
 

@@ -61,7 +61,8 @@ def read_column(
         for row, one in zip(table.rows, said, strict=True)
         if isinstance(one, Unread)
     ]
-    findings = list(_not_understood(table, place, thing, unread)) if unread else []
+    own = [word for word, name in words.items() if spelled(name) in thing.spellings]
+    findings = list(_not_understood(table, place, thing, unread, own)) if unread else []
     return [None if isinstance(one, Unread) else one for one in said], findings
 
 
@@ -116,7 +117,11 @@ def _number(text: str, kind: Kind) -> float | None | Unread:
 
 
 def _not_understood(
-    table: RawTable, place: int, thing: Thing, unread: Sequence[tuple[int, str]]
+    table: RawTable,
+    place: int,
+    thing: Thing,
+    unread: Sequence[tuple[int, str]],
+    own: Sequence[str],
 ) -> Iterator[Finding]:
     rows, texts = [row for row, _ in unread], [text for _, text in unread]
     hold = "holds" if len(rows) == 1 else "hold"
@@ -132,7 +137,7 @@ def _not_understood(
             what = "no whole number" if thing.kind is Kind.WHOLE else "no number"
             yield fault(source, f"{where} {what}", "Write it in digits, or leave the cell empty.")
         case _:
-            known = list(dict.fromkeys(thing.spellings.values()))
+            known = list(dict.fromkeys((*own, *thing.spellings.values())))
             others = " and other words" if len(set(texts)) > 1 else ""
             cure = (
                 f"{nearest(texts[0], known)} Correct the log, or say what the word stands for in "

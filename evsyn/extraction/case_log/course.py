@@ -91,7 +91,10 @@ class Course:
                 within = self._attributes.had(step.within)
                 if not self.perhaps(within):
                     if NO not in self.may[name]:
-                        yield Clash(name, f"{step.label}, and not {step.within}")
+                        missed = f"'{step.within}' is no"
+                        if step.within in self._plan.flow:
+                            missed = f"did not reach '{step.within}'"
+                        yield Clash(name, f"{step.label}, and {missed}")
                     self.may[name] = frozenset({NO})
                 elif NO not in self.may[name]:
                     self.narrow(within)

@@ -36,7 +36,7 @@ def device_clashes(number: Said, ends: Said, course: Course, plan: Plan) -> Iter
     for end in listed:
         step = plan.course.devices_end[end].of
         if step in plan.course.steps and not course.narrow(attributes.had(step)):
-            message = f"a device {plan.course.devices_end[end].label}, and no {step}"
+            message = f"a device {plan.course.devices_end[end].label}, and '{step}' is no"
             yield Clash(DEVICE_END, message)
 
 

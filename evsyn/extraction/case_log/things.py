@@ -80,12 +80,12 @@ def _of_every_log(plan: Plan) -> Iterator[Thing]:
     yield Thing(DEVICES, "number of devices", Kind.WHOLE)
     ends = {name: (label,) for name, label in course.patients_end.items()}
     unknown = {UNKNOWN: UNKNOWN_WORDS}
-    yield Thing(PATIENT_END, "end of patient", Kind.WORD, _spellings({**unknown, **ends}))
+    yield Thing(PATIENT_END, "end of patient", Kind.WORD, _spellings({**ends, **unknown}))
     of_devices = {name: (end.label,) for name, end in course.devices_end.items()}
-    yield Thing(DEVICE_END, "end of device", Kind.WORDS, _spellings({**unknown, **of_devices}))
+    yield Thing(DEVICE_END, "end of device", Kind.WORDS, _spellings({**of_devices, **unknown}))
     if plan.audit.roles:
         roles = {name: (label,) for name, label in plan.audit.roles.items()}
-        yield Thing(OPERATOR, "role of operator", Kind.WORD, _spellings({**unknown, **roles}))
+        yield Thing(OPERATOR, "role of operator", Kind.WORD, _spellings({**roles, **unknown}))
     yield Thing(REF, "reference", Kind.TEXT)
 
 
@@ -120,10 +120,11 @@ def _facts(plan: Plan) -> Iterator[Thing]:
 
 def _levels(levels: dict[str, str]) -> dict[str, str]:
     words = {name: (label,) for name, label in levels.items()}
-    return _spellings({MIXED: (), NOT_STATED: UNKNOWN_WORDS, **words})
+    return _spellings({**words, MIXED: (), NOT_STATED: UNKNOWN_WORDS})
 
 
 def _spellings(words: Mapping[str, tuple[str, ...]]) -> dict[str, str]:
     """Return every spelling of some names; a name goes before another's label."""
+    names = {spelled(name): name for name in words}
     labels = {spelled(label): name for name, listed in words.items() for label in listed}
-    return labels | {spelled(name): name for name in words}
+    return names | labels | names

@@ -12,6 +12,7 @@ from evsyn.extraction.case_log.outcome import outcome_clashes, outcome_of
 from evsyn.extraction.case_log.raw_table import RawTable
 from evsyn.extraction.case_log.refused import fault, rows_words
 from evsyn.extraction.case_log.settings import OutcomeWay
+from evsyn.extraction.case_log.spelling import cell_text
 from evsyn.extraction.case_log.things import (
     DEVICE_END,
     DEVICES,
@@ -100,8 +101,7 @@ def understand(
             answers[way.name], found = read_column(table, way.place, plain, words)
             # A step's column is read twice and told once.
             findings += [] if way.step is not None else found
-    if not findings:
-        findings += _unplaced(table, columns, said, period)
+    findings += _unplaced(table, columns, said, period)
     if findings:
         return None, findings
     cases, clashes = [], dict[Clash, list[int]]()
@@ -132,7 +132,8 @@ def _unplaced(
         (MONTH, "Every case needs its month, as 2024-03."),
         (REACHED, "Every case needs its furthest stage."),
     ):
-        empty = [n for n, one in zip(numbers, said[name], strict=True) if one is None]
+        written = table.column(columns.places[name])
+        empty = [n for n, one in zip(numbers, written, strict=True) if not cell_text(one)]
         if empty:
             heading = table.headings[columns.places[name]]
             message = f"{rows_words(empty)}: the column '{heading.strip()}' is empty"

@@ -79,7 +79,7 @@ def read(rows):
         return made.read()
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(
     st.lists(cases(), min_size=1, max_size=25).filter(
         lambda listed: any(facts["stage"] for _, facts in listed)
@@ -112,7 +112,7 @@ def test_honest_cases_raise_nothing_and_are_counted_one_by_one(listed):
                    for name, one in group.outcomes.items() if name != "relief")  # fmt: skip
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=10, deadline=None)
 @given(st.lists(cases(), min_size=1, max_size=12), st.randoms(use_true_random=False))
 def test_the_order_of_rows_changes_no_count(listed, source):
     rows = ["2021-05,attempted,palliation,,,,,,,,,,,", *(row for row, _ in listed)]

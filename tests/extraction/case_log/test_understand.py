@@ -24,16 +24,16 @@ from tests.extraction.case_log.made_up import HEADINGS, ROWS, table
         (5, "reached", "", "row 5: the column 'reached' is empty"),
         (5, "month", "2024-01", "row 5: the month is outside the unit's period"),
         # What cannot be.
-        (5, "bridged", "yes", "row 5: reached the planned operation, and not placed"),
-        (5, "migration", "late", "row 5: had a migration, and not placed"),
-        (4, "reached", "considered", "row 4: had a perforation, and not attempted"),
+        (5, "bridged", "yes", "row 5: reached the planned operation, and did not reach 'placed'"),
+        (5, "migration", "late", "row 5: had a migration, and did not reach 'placed'"),
+        (4, "reached", "considered", "row 4: had a perforation, and did not reach 'attempted'"),
         (5, "fever", "yes", "row 5: fever is yes, and the case was not placed"),
         (5, "devices", "1", "row 5: devices are counted, and none was placed"),
         (5, "device_end", "migrated", "row 5: a device ended, and none was placed"),
         (4, "devices", "0", "row 4: the case was placed, and holds no device"),
         (4, "devices", "2", "row 4: the ends of devices are not as many as the devices"),
-        (3, "migration", "no", "row 3: a device migrated, and no migration"),
-        (4, "bridged", "no", "row 4: a device removed at the operation, and no bridged"),
+        (3, "migration", "no", "row 3: a device migrated, and 'migration' is no"),
+        (4, "bridged", "no", "row 4: a device removed at the operation, and 'bridged' is no"),
     ],
 )
 def test_each_fault_names_its_row_and_column(made, row, heading, value, message):
@@ -55,11 +55,27 @@ def test_the_nearest_known_word_is_offered(made):
     assert found.cure.startswith("Did you mean 'palliation'?")
 
 
+def test_a_word_of_the_unit_s_own_list_is_offered_too(made):
+    made.say(words={"BTS": "bridge"}).with_cell(3, "intent", "BTZ")
+    assert made.found()[0].cure.startswith("Did you mean 'BTS'?")
+
+
+def test_all_faults_of_the_cells_are_told_at_once(made):
+    made.write(table(ROWS[0].replace("palliation", "cure"), ROWS[1].replace("2021", "2031")))
+    assert len(made.faults()) == 2
+
+
+def test_a_step_within_a_step(made):
+    made.write(table(f"{ROWS[0]},yes", headings=f"{HEADINGS},reversed"))
+    ((_, path, message),) = made.faults()
+    assert (path, message) == ("reversed", "row 3: had the stoma closed, and 'stoma' is no")
+
+
 def test_rows_with_the_same_fault_are_told_together(made):
     made.write(table(ROWS[2], ROWS[2].replace("bridge,no", "bridge,yes"), *[ROWS[2]] * 2))
     made.say(outcomes={"success": {"of": "attempted", "reached": "placed"}})
     assert [message for *_, message in made.faults()] == [
-        "row 4: reached the planned operation, and not placed"
+        "row 4: reached the planned operation, and did not reach 'placed'"
     ]
 
 
