@@ -12,7 +12,7 @@ from evsyn.extraction.review import Review
 from evsyn.extraction.study import Arm, Count, Study
 from evsyn.pooling.review import answer_cell_tables
 from evsyn.pooling.tables import PooledTable
-from evsyn.terms import AS_PRINTED, MIXED, NOT_STATED
+from evsyn.terms import AS_PRINTED, NOT_STATED
 
 
 class Lack(StrEnum):
@@ -140,7 +140,7 @@ def _has(study: Study, arm: Arm, wanted: Mapping[str, str]) -> bool:
         around = [arm, *ancestors(study, arm)]
         told = [one.characteristics[name] for one in around if name in one.characteristics]
         told += [study.characteristics[name]] if name in study.characteristics else []
-        if not told or told[0] in (MIXED, NOT_STATED) or told[0].casefold() != word.casefold():
+        if not told or told[0].casefold() != word.casefold():
             return False
     return True
 

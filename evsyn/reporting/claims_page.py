@@ -9,7 +9,6 @@ from evsyn.extraction.load import CheckedUnit
 from evsyn.extraction.load_claims import CheckedClaims
 from evsyn.extraction.review import Review
 from evsyn.reporting.claims_json import weighed_json
-from evsyn.reporting.findings import findings_text
 from evsyn.reporting.json_text import json_text
 from evsyn.reporting.plain_table import plain_table
 from evsyn.reporting.pool_text import paragraph
@@ -75,9 +74,11 @@ def claims_text(
         parts += ["", *_claim_lines(number, one, said, seen, review)]
     parts += ["", paragraph(CLOSING)]
     if checked.findings and not any(one.found is None for one in weighed):
-        name = counted(len(checked.findings), "remark", "remarks")
-        file = checked.claims.source().file
-        parts += ["", f"{name} on the sentences", findings_text(file, 1, checked.findings)]
+        parts += ["", f"{counted(len(checked.findings), 'remark', 'remarks')} on the sentences"]
+        parts += [
+            paragraph(f"{str(one.severity).capitalize()}, {one.source}: {one.message}. {one.cure}")
+            for one in checked.findings
+        ]
     return "\n".join(parts)
 
 

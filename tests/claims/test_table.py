@@ -145,12 +145,31 @@ EVIDENCE = [
         NOTHING_HELD,
         "of patients whose obstruction was relieved",
     ),
+    # One series is no 'all' and no 'most'; but one exception still is one.
+    (
+        PERFORATION,
+        {"relation": "all", "value": "below 50%", "scope": {"stricture_site": "rectum"}},
+        BEYOND,
+        "Of 1 series nobody says",
+    ),
+    (
+        PERFORATION,
+        {"relation": "all", "value": "above 50%", "scope": {"stricture_site": "rectum"}},
+        CONTRADICTED,
+        "Alder 1996 0 of 8",
+    ),
     # The plan does not pool it: an exception still is one, and nothing is borne out.
     (
         {"about": "evidence", "outcome": "reobstruction"},
         {"relation": "below", "value": "50%"},
         BEYOND,
         "counts only, not pooled",
+    ),
+    (
+        {"about": "evidence", "outcome": "reobstruction"},
+        {"relation": "most", "value": "below 1%"},
+        BEYOND,
+        "The plan does not set these shares beside each other",
     ),
     (
         {"about": "evidence", "outcome": "reobstruction"},
@@ -242,6 +261,15 @@ def test_the_whole_unit_is_placed_by_its_own_case_mix(events, verdict, said):
     assert said in found.text
     other = weighed(DEMO, own=own, **OUR_SUCCESS, relation="higher_than", than="evidence")
     assert other.verdict is (CONTRADICTED if verdict is BORNE_OUT else BEYOND)
+
+
+def test_a_place_beyond_the_range_is_no_answer_where_windows_differ():
+    own = sloe("events: 0, total: 60", "events: 30, total: 60")
+    claim = {"scope": {"intent": "palliation"}, "relation": "higher_than", "than": "evidence"}
+    found = weighed(DEMO, own=own, **OURS, **claim)
+    assert found.verdict is BEYOND
+    assert "30 of 60 is more than the range" in found.text
+    assert "Denominators or windows differ" in found.text
 
 
 def test_what_is_not_known_can_take_a_place_back():

@@ -135,6 +135,17 @@ def test_faults_are_told_in_one_list(tmp_path: Path) -> None:
     assert "'value' is 'six'" in said
 
 
+def test_a_sentence_with_another_number_is_remarked(tmp_path: Path) -> None:
+    path = tmp_path / "claims.yaml"
+    text = CLAIMS.read_text(encoding="utf-8").replace("fewer than 10% of", "fewer than 8% of")
+    path.write_text(text, encoding="utf-8")
+    result = run("claim", path, "--against", DEMO)
+    assert result.exit_code == 0
+    assert "1 remark on the sentences Doubt, claims.yaml, line 13: the sentence says 8%" in flat(
+        result
+    )
+
+
 @pytest.mark.parametrize("path", [UNIT, DEMO / "review.yaml", DEMO / "1996-alder.yaml", DEMO])
 def test_another_kind_of_file_is_named(path: Path) -> None:
     result = run("claim", path, "--against", DEMO)
