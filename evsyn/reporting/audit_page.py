@@ -1,6 +1,7 @@
 """Where a unit stands, as text."""
 
 from evsyn.audit.ascertainment import period_years
+from evsyn.audit.by_role import by_role
 from evsyn.audit.own_series import names_itself
 from evsyn.audit.reasons import Reason
 from evsyn.audit.standing import Standing
@@ -24,6 +25,7 @@ from evsyn.wording.audit import (
     standing_sentences,
 )
 from evsyn.wording.audit_summary import summary_sentences
+from evsyn.wording.by_role import role_sentences
 from evsyn.wording.next_period import NOTHING_ALIKE, next_period_sentences
 from evsyn.wording.numbers import counted
 from evsyn.wording.outside import head_sentence
@@ -75,6 +77,8 @@ def audit_text(
         parts += [paragraph(said) for said in _sentences(standing, found, plan)]
     if earlier is not None:
         parts += _changes(found, earlier.unit, plan)
+    if audience is Audience.INSIDE and any(case.operator for case in checked.cases):
+        parts += ["", *map(paragraph, _by_role(checked, plan))]
     parts += ["", *(paragraph(said) for said in closing_sentences(found.looks))]
     if checked.findings and audience is Audience.INSIDE:
         name = counted(len(checked.findings), "remark", "remarks")
@@ -84,6 +88,13 @@ def audit_text(
             findings_text(unit.unit, 1, checked.findings, of_unit=True),
         ]
     return "\n".join(parts)
+
+
+def _by_role(checked: CheckedUnit, plan: Plan) -> list[str]:
+    """Say each outcome of a case log by the role of the operator, or why it is not said."""
+    reported = {name for case in checked.cases for name in case.outcomes}
+    told = [by_role(checked.cases, name, plan) for name in plan.outcomes if name in reported]
+    return [sentence for item in told for sentence in role_sentences(item, plan)]
 
 
 def _opening(review: Review, unit: Unit, audience: Audience) -> list[str]:

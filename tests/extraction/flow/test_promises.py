@@ -128,7 +128,8 @@ def tallied(patients, more_devices, unknown, sentences):
 def test_any_patients_tallied_into_a_file_raise_nothing(patients, devices, unknown, sentences):
     made = tallied(patients, devices, unknown, sentences)
     assert clash_of(made) == []
-    assert found(made) == []
+    # Of a drawn group nothing may be known, which is told and is no fault.
+    assert [f for f in found(made) if f.rule != "unit-nothing-known"] == []
 
 
 # The smallest clash, against every table of few patients and every set of lines.
