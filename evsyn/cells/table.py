@@ -35,6 +35,7 @@ def cell_table(
     *,
     cut_year: int | None = None,
     without: Iterable[str] = (),
+    reason: str = "the unit's own series",
 ) -> CellTable:
     """Gather the rows of one pool, and list what was left out with the reason.
 
@@ -48,6 +49,8 @@ def cell_table(
         For an era, a cut other than the plan's.
     without : iterable of str
         Studies to leave out, as a unit's own series.
+    reason : str
+        Why they are left out.
 
     Raises
     ------
@@ -68,14 +71,14 @@ def cell_table(
             continue
         row, dropped = study_row(study, question, review.plan, belongs)
         if study.study in skipped and row is not None:
-            dropped.append(left_out_cell(row, "the unit's own series"))
+            dropped.append(left_out_cell(row, reason))
             row = None
         left_out += dropped
         if row is not None:
             cells.append(row)
     lost = {name: f"{kept}, which is pooled" for name, kept in winners(review, cells).items()}
     if stratum is not None:
-        rows_of = partial(_rows_by_levels, review, question, cut_year)
+        rows_of = partial(_rows_by_levels, review, question, cut_year, skipped)
         told = told_at_other_levels(review, cells, question.levels, rows_of)
         lost |= {name: f"{kept}, which stands at another level" for name, kept in told.items()}
     left_out += [
@@ -88,11 +91,15 @@ def cell_table(
 
 
 def _rows_by_levels(
-    review: Review, question: Question, cut_year: int | None, name: str
+    review: Review,
+    question: Question,
+    cut_year: int | None,
+    skipped: frozenset[str],
+    name: str,
 ) -> dict[tuple[str, ...], Cell]:
-    """Return a study's rows at all levels of the strata asked about."""
+    """Return a study's rows at all levels of the strata asked about; none if it is left out."""
     study = review.study(name)
-    if study is None:
+    if study is None or name in skipped:
         return {}
     declared = [review.plan.strata[stratum] for stratum in question.strata]
     rows: dict[tuple[str, ...], Cell] = {}
