@@ -16,13 +16,14 @@ _TITLE = re.compile(
 _CAPITAL_TITLES = ("miss", "sr", "sister", "sir", "lady", "dame", "rev", "master", "nurse")
 _JOINED_TITLE = re.compile(r"\b(?:Mr|Mrs|Ms|Dr|Prof)(?:[A-Z][a-z]{2,}|\.?\s[A-Z]\b)")
 _SCANS = {"enterography", "enteroclysis", "spectroscopy", "elastography"}
-_NEE = re.compile(r"\b(?:née|nee|n[ée]e:)\s\w", re.IGNORECASE)
-_INITIAL = r"[^\W\d_]\.?"
+_NEE = re.compile(r"\bn[ée]e:?\s\w", re.IGNORECASE)
+#: Up to three capitals, or one small letter; "old" and "fit" are words.
+_INITIALS = r"(?:(?:[A-Z][.\s]{0,2}){1,3}|[^\W\d_][.\s]{0,2})"
 #: 'Smith, J', 'Smith J', 'J. Smith', 'SmithJ', whole.
-_COMMA = re.compile(rf"({_LETTERS}[\w'\-]+),\s?(?:{_INITIAL}\s?){{1,3}}")
-_LAST_FIRST = re.compile(rf"({_LETTERS}[\w'\-]+),\s?({_LETTERS}[\w'\-]+)(?:\s{_INITIAL})?")
-_BEHIND = re.compile(rf"({_LETTERS}[\w'\-]+)[\s_](?:{_INITIAL}[\s.]?){{1,3}}")
-_BEFORE = re.compile(rf"(?:{_INITIAL}[\s.]?){{1,3}}(?<=[\s.])({_LETTERS}[\w'\-]{{2,}})")
+_COMMA = re.compile(rf"({_LETTERS}[\w'\-]+),\s?{_INITIALS}")
+_LAST_FIRST = re.compile(rf"({_LETTERS}[\w'\-]+),\s?({_LETTERS}[\w'\-]+)(?:\s{_INITIALS})?")
+_BEHIND = re.compile(rf"({_LETTERS}[\w'\-]+)[\s_]{_INITIALS}")
+_BEFORE = re.compile(rf"{_INITIALS}(?<=[\s.])({_LETTERS}[\w'\-]{{2,}})")
 _JOINED = re.compile(r"([A-Z][a-z]{2,})[A-Z]{1,2}")
 #: 'J. Smith' and 'Smith J.' anywhere: the point tells an initial.
 _POINTED = re.compile(
