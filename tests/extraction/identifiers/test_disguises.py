@@ -165,6 +165,11 @@ DISGUISES = [
     ("Site", ["LS1", "LS29", "LS6", "LS17"], POSTCODE),
     ("Site", ["M3 4", "M1 7", "M14 5", "M20 2"], POSTCODE),
     ("Site", ["D02 X285"], POSTCODE),
+    ("Site", ["d02 x285"], POSTCODE),
+    ("Site", ["k9z 9z9"], POSTCODE),
+    ("Site", ["ze9 9"], POSTCODE),
+    ("Site", ["ze1", "kw17", "iv51", "ze3"], POSTCODE),
+    ("Site", ["m3 4", "m1 7", "m14 5", "m20 2"], POSTCODE),
     # days
     ("Month", ["2024-03-17"], DATE),
     ("Month", ["2024-03", "17/03/24"], DATE),
