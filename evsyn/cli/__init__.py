@@ -3,14 +3,31 @@
 import importlib
 import os
 import sys
+from typing import Any
 
 import click
 
-VERBS = ("demo", "check", "pool", "forest", "audit", "strip", "funnel", "claim", "trace")
+#: Where the words of the command line are kept.
+TYPED = "evsyn.typed"
+
+VERBS = ("demo", "check", "pool", "forest", "audit", "strip", "funnel", "claim", "trace", "stale")
 
 
 class _Verbs(click.Group):
     """A group whose verbs are imported when used, so that help answers at once."""
+
+    def make_context(
+        self,
+        info_name: str | None,
+        args: list[str],
+        parent: click.Context | None = None,
+        **extra: Any,
+    ) -> click.Context:
+        """Keep the words as they were typed, for what is made to say how."""
+        typed = list(args)
+        context = super().make_context(info_name, args, parent, **extra)
+        context.meta[TYPED] = typed
+        return context
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         return list(VERBS)

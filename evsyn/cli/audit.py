@@ -12,6 +12,7 @@ from evsyn.cli.options import (
     readable_review,
     refuse,
     say,
+    typed,
 )
 
 
@@ -66,5 +67,13 @@ def command(
         write = audit_json if as_json else audit_text
         say(write(read, checked, seen_by, earlier))
         return
-    for path in write_audit(folder, read, checked, seen_by, earlier):
+    files = [unit] if before is None else [unit, before]
+    command = typed(without=files if seen_by is Audience.OUTSIDE else ())
+    try:
+        written = write_audit(
+            folder, read, checked, seen_by, earlier, command=command, unit_files=files
+        )
+    except ValueError as error:
+        refuse(f"Nothing was written: {error}.")
+    for path in written:
         click.echo(f"Written: {path}")

@@ -1,5 +1,6 @@
 """Arguments and refusals that several verbs share."""
 
+import shlex
 import sys
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
@@ -111,6 +112,26 @@ def level_of(written: str, review: "Review") -> tuple[str, str]:
     strata = labelled_strata(review.plan)
     known(stratum, strata, "a stratum with levels")
     return stratum, known(level, level_names(strata[stratum]), f"a level of '{stratum}'")
+
+
+def typed(*, without: Iterable[Path] = ()) -> str:
+    """Return the command as it was typed, without a place of this machine.
+
+    Parameters
+    ----------
+    without : iterable of pathlib.Path
+        Files that what is made must not name; each is written as ``UNIT``.
+    """
+    hidden = {str(path) for path in without}
+    words: list[str] = click.get_current_context().meta.get("evsyn.typed", [])
+    told = ["UNIT" if word in hidden else _nameless(word) for word in words]
+    return shlex.join(["evsyn", *told])
+
+
+def _nameless(word: str) -> str:
+    """Keep of a path on this machine its last name alone."""
+    path = Path(word)
+    return path.name if path.is_absolute() and path.name else word
 
 
 def known(word: str, words: Iterable[str], what: str) -> str:

@@ -103,6 +103,7 @@ def test_a_folder_holds_text_fields_and_figures(tmp_path: Path) -> None:
         "hollowmere-inside-target-perforation.svg",
         "hollowmere-inside.json",
         "hollowmere-inside.txt",
+        "manifest.json",
     ]
 
 
@@ -113,4 +114,5 @@ def test_a_folder_for_outside_holds_less(tmp_path: Path) -> None:
         "hollowmere-outside-target-perforation.svg",
         "hollowmere-outside.json",
         "hollowmere-outside.txt",
+        "manifest.json",
     ]

@@ -1,0 +1,87 @@
+"""Whether what was made is still true of what it was made from."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from pathlib import Path
+
+from evsyn.reporting.manifest import Product, hash_of, read_manifest, versions
+
+
+class State(StrEnum):
+    """What became of a product since it was made."""
+
+    TRUE = "still_true"
+    INPUTS = "inputs_changed"
+    MISSING = "input_missing"
+    VERSION = "version_changed"
+    EDITED = "changed_by_hand"
+    GONE = "product_missing"
+
+
+@dataclass(frozen=True, slots=True)
+class Staleness:
+    """One product, and why it may no longer be true.
+
+    Parameters
+    ----------
+    product : Product
+        Its entry.
+    states : tuple of State
+        All that holds; ``TRUE`` alone where nothing changed.
+    which : tuple of str
+        The inputs that changed or are missing, or the versions that did.
+    """
+
+    product: Product
+    states: tuple[State, ...]
+    which: tuple[str, ...]
+
+    @property
+    def is_true(self) -> bool:
+        """Whether it still says what its inputs give."""
+        return self.states == (State.TRUE,)
+
+
+def staleness(folder: Path) -> tuple[Staleness, ...]:
+    """Return what became of each product of a folder.
+
+    Raises
+    ------
+    ValueError
+        If its manifest is not one.
+    """
+    now = versions()
+    return tuple(_of(product, folder, now) for product in read_manifest(folder))
+
+
+def _of(product: Product, folder: Path, now: dict[str, str]) -> Staleness:
+    states: list[State] = []
+    which: list[str] = []
+    found = {name: _found(name, folder) for name in product.inputs}
+    changed = [name for name, kept in product.inputs.items() if _hash(found[name]) != kept]
+    missing = [name for name in changed if not found[name].is_file()]
+    if len(changed) > len(missing):
+        states.append(State.INPUTS)
+    if missing:
+        states.append(State.MISSING)
+    which += changed
+    moved = [name for name, kept in product.versions.items() if now.get(name) != kept]
+    if moved:
+        states.append(State.VERSION)
+        which += [f"{name} {product.versions[name]}, now {now.get(name, 'none')}" for name in moved]
+    itself = _hash(folder / product.name)
+    if itself is None:
+        states.append(State.GONE)
+    elif itself != product.sha256:
+        states.append(State.EDITED)
+    return Staleness(product, tuple(states) or (State.TRUE,), tuple(which))
+
+
+def _found(name: str, folder: Path) -> Path:
+    """Return where an input lies, as seen from the folder or from here."""
+    seen = folder / name
+    return seen if seen.is_file() else Path(name)
+
+
+def _hash(path: Path) -> str | None:
+    return hash_of(path.read_bytes()) if path.is_file() else None
