@@ -135,3 +135,10 @@ def test_of_two_named_levels_the_study_named_or_the_larger_stays():
     )
     assert placed(kept, two, level="bridge") == []
     assert placed(kept, two, level="palliation") == ["b"]
+
+
+def test_a_study_left_out_takes_no_patients_at_another_level():
+    one = study_of("a", arm("x", 90, (9, 90), strata=at("bridge")), overlaps=[overlap("b")])
+    two = study_of("b", arm("x", 50, (4, 50), strata=at("palliation")))
+    table = table_of(one, two, at=("intent", "palliation"), without=["a"])
+    assert rows(table) == {"b": (4, 50)}

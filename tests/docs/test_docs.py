@@ -166,7 +166,12 @@ CLAIM = (
 )
 OUTPUTS = {
     "check": ("check studies/demo",),
-    "pool": ("pool studies/demo", "pool studies/published-trials"),
+    "pool": (
+        "pool studies/demo",
+        "pool studies/published-trials",
+        "pool studies/demo perforation --what-if 2012-quince.perforation=4/63",
+        "pool studies/published laparoscopic_resection --disputed",
+    ),
     "audit": (
         f"{AUDIT} --for inside --before studies/demo/hollowmere-2018-to-2022.yaml",
         f"{AUDIT} --for outside",
