@@ -64,6 +64,7 @@ def test_a_file_of_counts_that_says_the_same_gives_the_same_audit(folder, review
     counted = read_unit(folder / UNIT, review.plan)
     assert counted.cases == ()
     assert fields_of(counted) == fields_of(checked)
-    silent = replace(checked, findings=())
+    # A log knows the roles of operators besides, which counts do not.
+    silent = replace(checked, findings=(), cases=())
     for audience in Audience:
         assert audit_text(review, counted, audience) == audit_text(review, silent, audience)
