@@ -93,13 +93,22 @@ class Predictive:
         deviates, weights, chances = settled(
             self.log_density,
             self.scale,
-            lambda deviates, weights: _mixed(cases, self.centre + self.scale * deviates, weights),
+            lambda deviates, weights: mixed(cases, self.centre + self.scale * deviates, weights),
         )
         return self.centre + self.scale * deviates, weights, chances
 
 
-def _mixed(cases: int, log_odds: Floats, weights: Floats) -> Floats:
-    """Average the chances over the nodes, a block at a time so that memory stays small."""
+def mixed(cases: int, log_odds: Floats, weights: Floats) -> Floats:
+    """Average binomial chances over rates; returns those of 0, 1, ..., ``cases`` events.
+
+    Parameters
+    ----------
+    cases : int
+        Number of cases, at least 1.
+    log_odds, weights : ndarray
+        Rates as log-odds, and the weight of each; shape ``(nodes,)``.
+    """
+    # A block at a time, so that memory stays small.
     blocks = -(-log_odds.size * (cases + 1) // _BLOCK)
     mixed = np.zeros(cases + 1)
     for node, weight in zip(

@@ -11,6 +11,8 @@ from evsyn.wording.audit_summary import verdict_of
 from evsyn.wording.numbers import cell, count
 from evsyn.wording.verdict import VERDICT_WORDS
 
+AUDIT_HEADINGS = ("Count of the unit", "Count", "% (exact 95%)", "Ordinary units", "Verdict")
+
 
 def audit_table(found: UnitAudit, plan: Plan) -> str:
     """Return each count with its interval, the range of ordinary units, and the verdict.
@@ -22,6 +24,11 @@ def audit_table(found: UnitAudit, plan: Plan) -> str:
     plan : Plan
         The plan, for its words.
     """
+    return plain_table(AUDIT_HEADINGS, audit_rows(found, plan), right=(1,))
+
+
+def audit_rows(found: UnitAudit, plan: Plan) -> list[tuple[str, str, str, str, str]]:
+    """Return the rows of that table; arguments as above."""
     rows = []
     for standing in found.standings:
         label = f"{plan.outcomes[standing.outcome].label}, {group_words(standing, plan)}"
@@ -35,8 +42,7 @@ def audit_table(found: UnitAudit, plan: Plan) -> str:
                 VERDICT_WORDS[verdict_of(standing, found.wholes)],
             )
         )
-    headings = ("Count of the unit", "Count", "% (exact 95%)", "Ordinary units", "Verdict")
-    return plain_table(headings, rows, right=(1,))
+    return rows
 
 
 def _reach(standing: Standing, found: UnitAudit) -> Limits | None:

@@ -1,5 +1,8 @@
 """Why a unit is not compared, and what to bear in mind where it is."""
 
+from collections.abc import Sequence
+
+from evsyn.audit.benchmark import Benchmark
 from evsyn.audit.case_mix import MixRow
 from evsyn.audit.comparable import Differs
 from evsyn.audit.exact import exact_interval
@@ -159,21 +162,46 @@ def _share(part: int, whole: int) -> str:
 def caveat_sentences(standing: Standing, plan: Plan) -> list[str]:
     """Say what to bear in mind, the differences of denominator and window first."""
     found, comparison = standing.benchmark, standing.comparison
+    compared = comparison is not None or standing.reason is Reason.BASIS
+    differs = standing.differs if compared else ()
+    used = None if comparison is None else comparison.tau
+    return remark_sentences(differs, standing.caveats, found, used, plan)
+
+
+def remark_sentences(
+    differs: Sequence[Differs],
+    caveats: Sequence[Caveat],
+    found: Benchmark | None,
+    used: float | None,
+    plan: Plan,
+) -> list[str]:
+    """Say what to bear in mind of a comparison.
+
+    Parameters
+    ----------
+    differs : sequence of Differs
+        How denominators and windows differ.
+    caveats : sequence of Caveat
+        What else to bear in mind.
+    found : Benchmark or None
+        The pool, where there is one.
+    used : float or None
+        The spread that was used, log-odds.
+    plan : Plan
+        The plan, for its words.
+    """
     words = {"bases": "", "windows": "", "k": "", "seen": "", "used": ""}
     if found is not None:
         words["k"] = counted(found.k, "study", "studies")
         words["bases"] = "; ".join(_basis_words(basis, k, plan) for basis, k in found.bases)
         words["windows"] = "; ".join(_window_words(name, k, plan) for name, k in found.windows)
         words["seen"] = "" if found.tau is None else spread(found.tau)
-    if comparison is not None:
-        words["used"] = "" if comparison.tau is None else spread(comparison.tau)
-    compared = comparison is not None or standing.reason is Reason.BASIS
-    differs = list(standing.differs) if compared else []
-    if Differs.BASES_MIXED in differs and Differs.BASES_NOT_STATED in differs:
-        differs.remove(Differs.BASES_NOT_STATED)
-    told = [_DIFFERS[item] for item in differs]
-    told += [_CAVEATS[item] for item in standing.caveats]
-    return [sentence.format(**words) for sentence in told]
+    words["used"] = "" if used is None else spread(used)
+    told = list(differs)
+    if Differs.BASES_MIXED in told and Differs.BASES_NOT_STATED in told:
+        told.remove(Differs.BASES_NOT_STATED)
+    said = [_DIFFERS[item] for item in told] + [_CAVEATS[item] for item in caveats]
+    return [sentence.format(**words) for sentence in said]
 
 
 def _basis_words(basis: str, k: int, plan: Plan) -> str:
