@@ -11,7 +11,7 @@ from evsyn.extraction.unit import Unit
 from evsyn.reporting.audit_outside import outside_fields
 from evsyn.reporting.json_text import json_text
 from evsyn.terms import Audience
-from evsyn.wording.audience import INSIDE_MARK, release_sentence
+from evsyn.wording.audience import INSIDE_MARK, release_sentences
 from evsyn.wording.audit import closing_sentences, standing_sentences
 from evsyn.wording.audit_summary import summary_sentences
 from evsyn.wording.next_period import next_period_sentences
@@ -45,7 +45,7 @@ def audit_json(
     found = unit_audit(review, unit, None if earlier is None else earlier.unit)
     fields: dict[str, Any] = {
         "for": str(audience),
-        "mark": INSIDE_MARK if unit.release is None else release_sentence(unit.release),
+        "mark": release_sentences(unit.release, None if earlier is None else earlier.unit.release),
         "unit": unit.unit,
         "label": unit.label,
         "invented": unit.invented or review.invented,

@@ -130,9 +130,7 @@ def _figures(
 def _undated(checked: CheckedUnit, earlier: CheckedUnit) -> list[CheckedUnit]:
     """Name both periods apart, so that a figure need not tell them apart by their dates."""
     named = zip((checked, earlier), period_names(checked.unit.label), strict=True)
-    return [
-        replace(one, unit=one.unit.model_copy(update={"label": label})) for one, label in named
-    ]
+    return [replace(one, unit=one.unit.model_copy(update={"label": label})) for one, label in named]
 
 
 def _primary_level(plan: Plan) -> Question | None:

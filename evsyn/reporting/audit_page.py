@@ -16,7 +16,7 @@ from evsyn.reporting.audit_table import audit_table
 from evsyn.reporting.findings import findings_text
 from evsyn.reporting.pool_text import paragraph
 from evsyn.terms import OVERALL, Audience
-from evsyn.wording.audience import INSIDE_MARK, release_sentence
+from evsyn.wording.audience import INSIDE_MARK, release_sentences
 from evsyn.wording.audit import (
     ascertainment_sentence,
     closing_sentences,
@@ -63,7 +63,7 @@ def audit_text(
     found = unit_audit(review, unit, None if earlier is None else earlier.unit)
     placed = found.standings
     parts = [
-        *map(paragraph, _opening(review, unit, audience)),
+        *map(paragraph, _opening(review, unit, audience, earlier)),
         *map(paragraph, alarm_sentences(found.alarms, can_check=names_itself(unit))),
         "",
         paragraph(ascertainment_sentence(found.ascertainment, plan.population)),
@@ -76,7 +76,7 @@ def audit_text(
         parts += ["", title, "-" * len(title)]
         parts += [paragraph(said) for said in _sentences(standing, found, plan)]
     if earlier is not None:
-        parts += _changes(found, earlier.unit, plan)
+        parts += _changes(found, earlier.unit, plan, audience)
     if audience is Audience.INSIDE and any(case.operator for case in checked.cases):
         parts += ["", *map(paragraph, _by_role(checked, plan))]
     parts += ["", *(paragraph(said) for said in closing_sentences(found.looks))]
@@ -97,14 +97,18 @@ def _by_role(checked: CheckedUnit, plan: Plan) -> list[str]:
     return [sentence for item in told for sentence in role_sentences(item, plan)]
 
 
-def _opening(review: Review, unit: Unit, audience: Audience) -> list[str]:
+def _opening(
+    review: Review, unit: Unit, audience: Audience, earlier: CheckedUnit | None
+) -> list[str]:
     """Say for whom it is, of which unit and period, and against what; no date goes outside."""
     mark = f"{INVENTED}: " if unit.invented or review.invented else ""
     if audience is Audience.INSIDE:
         head = [INSIDE_MARK, f"{mark}{period_sentence(unit)}"]
     else:
         head = [f"{mark}{head_sentence(unit, period_years(unit))}"]
-        head += [] if unit.release is None else [release_sentence(unit.release)]
+        head.append(
+            release_sentences(unit.release, None if earlier is None else earlier.unit.release)
+        )
     against = f"Set against: {status_line(review)}"
     return [*head, against, *invented_sentence(unit.invented, review.invented)]
 
@@ -128,9 +132,11 @@ def _summary(found: UnitAudit, plan: Plan) -> str:
     return "\n".join(map(paragraph, summary_sentences(found.standings, plan, 0, found.wholes)))
 
 
-def _changes(found: UnitAudit, earlier: Unit, plan: Plan) -> list[str]:
-    """Set each level's count against the period before."""
-    head = f"Against the period before, {earlier.period.from_} to {earlier.period.to}"
+def _changes(found: UnitAudit, earlier: Unit, plan: Plan, audience: Audience) -> list[str]:
+    """Set each level's count against the period before; no date goes outside."""
+    head = "Against the period before"
+    if audience is Audience.INSIDE:
+        head += f", {earlier.period.from_} to {earlier.period.to}"
     parts = ["", head, "=" * len(head)]
     if not found.changes:
         return [*parts, paragraph(NOTHING_ALIKE)]

@@ -83,7 +83,9 @@ def target_funnel_of(
     shares = [item for item in found if not _is_no_share(item.standing)]
     shown = [item for item in shares if item.standing.basis == declared.denominators[0]]
     others = [(item.name, Reason.BASIS) for item in shares if item not in shown]
-    points = tuple(_flagged(item, target, declared.better) for item in shown)
+    # A line number tells what stands above it in the file, so it goes with counts told in full.
+    is_sourced = tell is exactly
+    points = tuple(_flagged(item, target, declared.better, is_sourced) for item in shown)
     spread = _spread(shown, target)
     end = cases_end(item.own for item in shown)
     wanted = declared.windows[0] if declared.windows else None
@@ -125,7 +127,7 @@ def _is_no_share(standing: Standing) -> bool:
     return standing.reason is Reason.NO_FOLLOW_UP
 
 
-def _flagged(item: ToldCount, target: FixedTarget, better: Better) -> FunnelPoint:
+def _flagged(item: ToldCount, target: FixedTarget, better: Better, is_sourced: bool) -> FunnelPoint:
     found = target_flags(item.own, target)
     return FunnelPoint(
         item.name,
@@ -134,7 +136,7 @@ def _flagged(item: ToldCount, target: FixedTarget, better: Better) -> FunnelPoin
         said="" if found is None else flag_words(found),
         sentence="" if found is None else flag_sentence(found, better, is_exact=item.own.is_exact),
         spot=flag_spot(found),
-        source=item.standing.sources[0] if item.own.is_exact else None,
+        source=item.standing.sources[0] if is_sourced else None,
     )
 
 

@@ -11,7 +11,7 @@ from evsyn.wording.audience import (
     INSIDE_SHORT,
     OUTSIDE_MARK,
     OUTSIDE_SHORT,
-    release_sentence,
+    release_sentences,
 )
 
 
@@ -24,16 +24,32 @@ def tell_for(checked: CheckedUnit, audience: Audience) -> Tell:
     def outside(standing: Standing) -> OwnCount | None:
         if standing.stratum != OVERALL:
             return None
+        if standing.unknown:
+            # A share of all cases would count the unknown outcomes as none, and be flagged so.
+            return OwnCount.withheld()
         return OwnCount.released(outside_count(standing, cases, None).count)
 
     return outside
 
 
-def marks_for(checked: CheckedUnit, audience: Audience) -> tuple[str, str]:
-    """Return the words that say who may see a figure, in full and for a slide."""
+def marks_for(
+    checked: CheckedUnit, audience: Audience, earlier: CheckedUnit | None = None
+) -> tuple[str, str]:
+    """Return the words that say who may see a figure, in full and for a slide.
+
+    Parameters
+    ----------
+    checked : CheckedUnit
+        The unit's figures.
+    audience : Audience
+        Who will see it.
+    earlier : CheckedUnit, optional
+        The unit's figures of an earlier period, which have a release of their own.
+    """
     if audience is Audience.INSIDE:
         return INSIDE_MARK, INSIDE_SHORT
     release = checked.unit.release
     if release is None:
         return OUTSIDE_MARK, OUTSIDE_SHORT
-    return release_sentence(release), release_sentence(release)
+    said = release_sentences(release, None if earlier is None else earlier.unit.release)
+    return said, said

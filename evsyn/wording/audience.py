@@ -38,3 +38,14 @@ def release_sentence(release: Release) -> str:
     """Say who released exact counts, when and on what basis."""
     basis = release.basis.rstrip(".")
     return f"Exact own counts released by {release.approved_by} on {release.on}: {basis}."
+
+
+def release_sentences(*releases: Release | None) -> str:
+    """Say who released the exact counts of several periods; the same words once."""
+    said = (release_sentence(one) for one in releases if one is not None)
+    return " ".join(dict.fromkeys(said))
+
+
+def period_names(label: str) -> tuple[str, str]:
+    """Name a unit's two periods without a date: the later one first."""
+    return f"{label}, this period", f"{label}, the period before"

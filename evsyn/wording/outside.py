@@ -1,7 +1,7 @@
 """What an audit says outside the unit: nothing that gives back a hidden count."""
 
 from evsyn.audit.outside import OutsideCount
-from evsyn.audit.release import Told, rounded
+from evsyn.audit.release import LARGEST_HIDDEN, Told, rounded
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.unit import Unit
 from evsyn.terms import NOT_STATED
@@ -18,7 +18,10 @@ def head_sentence(unit: Unit, years: float) -> str:
 
 
 def cases_sentence(counted_cases: int, expected: int, population: str) -> str:
-    """Say about how many of the expected cases are counted, both rounded.
+    """Say about how many cases are counted, and how many fewer than expected.
+
+    The number counted is taken as known, so it is what is missing that is told by the rule for
+    counts, and not the number expected: that one would give a few missing cases back.
 
     Parameters
     ----------
@@ -27,15 +30,19 @@ def cases_sentence(counted_cases: int, expected: int, population: str) -> str:
     population : str
         Who is counted, as ``patients``.
     """
+    missing = "as many as were expected, or more"
+    if expected > counted_cases:
+        missing = f"{_about(expected - counted_cases)} fewer than were expected"
+    said = _about(counted_cases)
     return (
-        f"{_about(counted_cases)} of {_about(expected)} {population} expected are counted, both "
-        "rounded to 5; what is left out, and why, is told inside the unit."
+        f"{said[0].upper()}{said[1:]} {population} are counted, {missing}; what is left out, and "
+        "why, is told inside the unit."
     )
 
 
 def _about(number: int) -> str:
     told = rounded(number)
-    return "fewer than 8" if told is None else f"about {told:,}"
+    return f"1 to {LARGEST_HIDDEN}" if told is None else f"about {told:,}"
 
 
 def outside_sentences(item: OutsideCount, plan: Plan) -> tuple[str, ...]:
@@ -124,6 +131,8 @@ def _verdict_words(item: OutsideCount) -> str:
 
 def outside_verdict(item: OutsideCount) -> str:
     """Write the verdict for a table; one that is not told says so."""
+    if item.count.told is Told.WITHHELD:
+        return "not told"
     if item.limits is None:
         return "no comparison"
     return "not told" if item.verdict is None else VERDICT_WORDS[item.verdict]
