@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from evsyn.reporting.pool_what_if import WhatIf
 
 without_option = click.option(
-    "--without", "without", multiple=True, help="Leave out this STUDY; may be repeated."
+    "--without", multiple=True, metavar="STUDY", help="Leave out this study; may be repeated."
 )
 what_if_option = click.option(
     "--what-if",

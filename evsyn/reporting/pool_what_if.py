@@ -119,6 +119,7 @@ def _pair_text(review: Review, before: PooledTable, after: PooledTable) -> str:
     parts += [paragraph(comes_in_sentence(new))] if new else []
     lines, changed = before_and_after(before.answer), before_and_after(after.answer)
     rows = [(name, lines.get(name, ""), changed.get(name, "")) for name in lines | changed]
+    rows = [row for row in rows if row[1] or row[2]]
     return "\n".join([*parts, "", plain_table(("", BEFORE, AFTER), rows)])
 
 

@@ -59,6 +59,8 @@ def before_and_after(answer: PoolAnswer) -> dict[str, str]:
         if reading and ranged
         else "none given"
     )
+    second = answer.second_prediction
+    lines["Range not excluded"] = span(second.low, second.high) if second and ranged else ""
     lines["Spread (tau, log-odds)"] = spread(reading.pooled.tau) if reading else "none"
     lines["A unit can be placed"] = "yes" if reading and answer.show.verdict else "no"
     return lines
