@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from evsyn.audit.unit_audit import unit_audit
+from evsyn.claims.verdict import ClaimVerdict
 from evsyn.claims.weigh import Weighed, weigh
 from evsyn.extraction.guidelines import Guidelines
 from evsyn.extraction.load import CheckedUnit
@@ -128,7 +129,8 @@ def _claim_lines(
     yield from (title, "-" * len(title))
     yield paragraph(f'"{one.claim.says}"')
     yield paragraph(words.verdict)
-    yield paragraph(f"Say instead: {words.instead}")
+    lead = "Say it so" if one.verdict is ClaimVerdict.BORNE_OUT else "Say instead"
+    yield paragraph(f"{lead}: {words.instead}")
     yield ""
     yield from map(paragraph, words.sentences)
     if words.pool and seen < number:

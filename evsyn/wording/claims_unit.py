@@ -149,4 +149,8 @@ def _with_limits(tally: UnitTally, plan: Plan) -> str:
 def own_lack_words(claim: Claim, found: OwnLackFound, plan: Plan) -> Said:
     """Say why no count of the unit can be weighed."""
     label = "" if claim.outcome is None else plan.outcomes[claim.outcome].label
-    return Said((_LACKS[found.lack],), f"{label}: our figures, as they stand, cannot tell.")
+    instead = f"{label}: our figures, as they stand, cannot tell."
+    if found.lack is UnitLack.NO_FILE:
+        instead = f"{label}: our own figures are not here, so nothing is said of them."
+    scope = "since no unit file was given" if found.lack is UnitLack.NO_FILE else ""
+    return Said((_LACKS[found.lack],), instead, scope=scope)

@@ -36,7 +36,8 @@ def test_the_page_marks_tells_and_counts() -> None:
     lines = result.output.splitlines()
     assert lines[0].startswith("INVENTED DATA: ")
     assert "10 sentences: " in flat(result)
-    assert result.output.count("\nSay instead: ") == 10
+    assert result.output.count("\nSay instead: ") == 8
+    assert result.output.count("\nSay it so: ") == 2
     assert len(re.findall(r"in this review, as searched", flat(result))) >= 10
     assert all(len(line) <= 80 for line in lines if "http" not in line)
 
