@@ -2,7 +2,7 @@
 
 import shlex
 import sys
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Container, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from difflib import get_close_matches
 from pathlib import Path
@@ -122,16 +122,21 @@ def typed(*, without: Iterable[Path] = ()) -> str:
     without : iterable of pathlib.Path
         Files that what is made must not name; each is written as ``UNIT``.
     """
-    hidden = {str(path) for path in without}
+    hidden = {path.resolve() for path in without}
     words: list[str] = click.get_current_context().meta.get("evsyn.typed", [])
-    told = ["UNIT" if word in hidden else _nameless(word) for word in words]
-    return shlex.join(["evsyn", *told])
+    return shlex.join(["evsyn", *(_nameless(word, hidden) for word in words)])
 
 
-def _nameless(word: str) -> str:
-    """Keep of a path on this machine its last name alone."""
-    path = Path(word)
-    return path.name if path.is_absolute() and path.name else word
+def _nameless(word: str, hidden: Container[Path]) -> str:
+    """Keep of a path on this machine its last name alone, and of a hidden one nothing."""
+    # A path may stand alone or behind its option, as in --before=FILE.
+    option, equals, value = word.partition("=") if word.startswith("-") else ("", "", word)
+    path = Path(value)
+    if path.resolve() in hidden:
+        value = "UNIT"
+    elif path.is_absolute() and path.name:
+        value = path.name
+    return f"{option}{equals}{value}"
 
 
 def known(word: str, words: Iterable[str], what: str) -> str:

@@ -11,6 +11,7 @@ from evsyn.cli import cli
 ROOT = Path(__file__).parent.parent.parent
 DEMO = ROOT / "studies" / "demo"
 UNIT = DEMO / "unit-hollowmere.yaml"
+STEM = "hollowmere-2022-04-to-2026-03-inside"
 BEFORE = DEMO / "hollowmere-2018-to-2022.yaml"
 AGAINST = ("--against", DEMO)
 
@@ -96,13 +97,13 @@ def test_a_folder_holds_text_fields_and_figures(tmp_path: Path) -> None:
     assert run(*words).exit_code == 0
     names = sorted(path.name for path in folder.iterdir())
     assert names == [
-        "hollowmere-inside-range-perforation.svg",
-        "hollowmere-inside-strip-perforation.svg",
-        "hollowmere-inside-strip-stoma_avoidance.svg",
-        "hollowmere-inside-strip-technical_success.svg",
-        "hollowmere-inside-target-perforation.svg",
-        "hollowmere-inside.json",
-        "hollowmere-inside.txt",
+        f"{STEM}-range-perforation.svg",
+        f"{STEM}-strip-perforation.svg",
+        f"{STEM}-strip-stoma_avoidance.svg",
+        f"{STEM}-strip-technical_success.svg",
+        f"{STEM}-target-perforation.svg",
+        f"{STEM}.json",
+        f"{STEM}.txt",
         "manifest.json",
     ]
 
@@ -116,3 +117,15 @@ def test_a_folder_for_outside_holds_less(tmp_path: Path) -> None:
         "hollowmere-outside.txt",
         "manifest.json",
     ]
+
+
+def test_however_it_is_typed_a_unit_file_is_not_named_outside(tmp_path: Path) -> None:
+    # The name is the unit's own, and may hold a date or a count.
+    typed = f"{UNIT.parent}/../{UNIT.parent.name}/{UNIT.name}"
+    folder = tmp_path / "out"
+    result = run("audit", typed, *AGAINST, "--for=outside", f"--into={folder}")
+    assert result.exit_code == 0
+    manifest = (folder / "manifest.json").read_text(encoding="utf-8")
+    assert UNIT.name not in manifest
+    assert str(tmp_path) not in manifest
+    assert "evsyn audit UNIT --against" in manifest
