@@ -26,7 +26,7 @@ def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> st
     test = difference.test
     if test is None:
         return f"No test of difference: {difference.reason}."
-    parts = [_contrast(contrast, levels) for contrast in test.differences]
+    parts = [contrast_words(contrast, levels) for contrast in test.differences]
     said = (
         f"Odds compared (1 is no difference): {'; '.join(part for part in parts if part)}. Test "
         "of difference "
@@ -36,7 +36,7 @@ def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> st
     if difference.q_between is not None:
         said += f"; papers would print Q-between, P {probability(difference.q_between.p)}"
     said += "."
-    if _at_odds(test):
+    if is_at_odds(test):
         said += (
             " The limits (t) and P (likelihood ratio or F) come by two routes and part at the edge "
             "here: lean on neither."
@@ -49,7 +49,7 @@ def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> st
     return f"{said} Levels are compared between studies: era, centre and case mix move with them."
 
 
-def _at_odds(test: StrataTest) -> bool:
+def is_at_odds(test: StrataTest) -> bool:
     """Tell whether the one interval of two levels and P fall on different sides."""
     if len(test.differences) != 1 or math.isnan(test.differences[0].estimate):
         return False
@@ -57,7 +57,8 @@ def _at_odds(test: StrataTest) -> bool:
     return (only.low > 0 or only.high < 0) != (test.p < 1 - test.level)
 
 
-def _contrast(contrast: Contrast, levels: Mapping[str, str]) -> str:
+def contrast_words(contrast: Contrast, levels: Mapping[str, str]) -> str:
+    """Give the odds of two levels compared; empty where they do not exist."""
     if math.isnan(contrast.estimate):
         return ""
     ratio, low, high = (math.exp(x) for x in (contrast.estimate, contrast.low, contrast.high))
