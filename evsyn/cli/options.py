@@ -96,6 +96,8 @@ def readable_periods(
             f"{before} is of the unit '{other.unit}', and {path} of '{unit.unit}'. A period is set "
             "against an earlier one of the same unit."
         )
+    if other.period.from_ > unit.period.to:
+        refuse(f"{before} is the later period. Give it first, and {path} with --before.")
     if other.period.to >= unit.period.from_[: len(other.period.to)]:
         refuse(
             f"{before} runs to {other.period.to}, and {path} begins in {unit.period.from_}: a case "

@@ -9,6 +9,7 @@ from evsyn.cells.cell import Question
 from evsyn.extraction.load import CheckedUnit
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
+from evsyn.extraction.unit import Unit
 from evsyn.reporting.audit_fields import audit_json
 from evsyn.reporting.audit_figures import strip_of
 from evsyn.reporting.audit_page import audit_text
@@ -62,7 +63,7 @@ def write_audit(
     """
     from evsyn.figures.write import write_figure
 
-    stem = f"{checked.unit.unit}-{audience}"
+    stem = _stem(checked.unit, audience)
     texts = {
         f"{stem}.txt": audit_text(review, checked, audience, earlier),
         f"{stem}.json": audit_json(review, checked, audience, earlier),
@@ -86,7 +87,14 @@ def write_audit(
         )
         text = manifest_text(folder, made)
         (draft / MANIFEST).write_text(f"{text}\n", encoding="utf-8", newline="\n")
-    return tuple(folder / name for name in written)
+    return tuple(folder / name for name in (*written, MANIFEST))
+
+
+def _stem(unit: Unit, audience: Audience) -> str:
+    """Name the products by unit and period; no date goes outside."""
+    if audience is Audience.OUTSIDE:
+        return f"{unit.unit}-outside"
+    return f"{unit.unit}-{unit.period.from_}-to-{unit.period.to}-inside"
 
 
 def _figures(

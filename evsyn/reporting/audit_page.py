@@ -12,7 +12,7 @@ from evsyn.extraction.review import Review
 from evsyn.extraction.unit import Unit
 from evsyn.pooling.review import group_label
 from evsyn.reporting.audit_outside import outside_text
-from evsyn.reporting.audit_table import audit_table
+from evsyn.reporting.audit_table import audit_table, changes_table
 from evsyn.reporting.findings import findings_text
 from evsyn.reporting.pool_text import paragraph
 from evsyn.terms import OVERALL, Audience
@@ -26,7 +26,12 @@ from evsyn.wording.audit import (
 )
 from evsyn.wording.audit_summary import summary_sentences
 from evsyn.wording.by_role import role_sentences
-from evsyn.wording.next_period import NOTHING_ALIKE, next_period_sentences
+from evsyn.wording.next_period import (
+    NOTHING_ALIKE,
+    WHOLE_UNCHANGED,
+    changes_sentence,
+    next_period_sentences,
+)
 from evsyn.wording.numbers import counted
 from evsyn.wording.outside import head_sentence
 from evsyn.wording.own_series import alarm_sentences
@@ -70,7 +75,12 @@ def audit_text(
     ]
     if audience is Audience.INSIDE:
         parts += map(paragraph, flow_sentences(unit, plan))
-    parts += ["", _summary(found, plan), "", audit_table(found, plan)]
+    parts += ["", _summary(found, plan)]
+    if earlier is not None:
+        told = [change.found.later.verdict for change in found.changes if change.found.later]
+        period = earlier.unit.period
+        parts.append(paragraph(changes_sentence(told, period.from_, period.to)))
+    parts += ["", audit_table(found, plan)]
     for standing in placed:
         title = f"{plan.outcomes[standing.outcome].label}: {group_words(standing, plan)}"
         parts += ["", title, "-" * len(title)]
@@ -140,6 +150,7 @@ def _changes(found: UnitAudit, earlier: Unit, plan: Plan, audience: Audience) ->
     parts = ["", head, "=" * len(head)]
     if not found.changes:
         return [*parts, paragraph(NOTHING_ALIKE)]
+    parts += [paragraph(WHOLE_UNCHANGED), "", changes_table(found, plan)]
     for change in found.changes:
         outcome = change.question.outcome
         title = f"{plan.outcomes[outcome].label}: {group_label(plan, change.question)}"

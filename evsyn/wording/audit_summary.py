@@ -8,6 +8,7 @@ from evsyn.audit.verdict import Verdict
 from evsyn.extraction.plan import Plan
 from evsyn.terms import OVERALL
 from evsyn.wording.audit import group_words
+from evsyn.wording.chances import range_words
 from evsyn.wording.numbers import count, counted
 from evsyn.wording.verdict import VERDICT_WORDS
 
@@ -84,10 +85,22 @@ def primary_sentence(
         return "The unit does not report the primary indicator that the plan names."
     told = "; ".join(
         f"{plan.outcomes[s.outcome].label}, {group_words(s, plan)} "
-        f"({count(s.events, s.total)}), {VERDICT_WORDS[verdict_of(s, wholes)]}"
+        f"({count(s.events, s.total)}), {_placed(s, wholes)}"
         for s in found
     )
     return f"Primary indicator, named in the plan: {told}."
+
+
+def _placed(standing: Standing, wholes: Sequence[Standardisation]) -> str:
+    """Give the verdict with the range it is of."""
+    said = VERDICT_WORDS[verdict_of(standing, wholes)]
+    reach = None if standing.comparison is None else standing.comparison.limits
+    if standing.stratum == OVERALL:
+        found = next((w.found for w in wholes if w.outcome == standing.outcome), None)
+        reach = None if found is None else found.limits
+    if reach is None:
+        return said
+    return f"{said} of {range_words(reach)} that ordinary new units show"
 
 
 def _named(found: Sequence[Standing], plan: Plan, names: int | None) -> str:

@@ -1,5 +1,7 @@
 """A period against the one before, in words: the count as seen, and never the drawn rate alone."""
 
+from collections.abc import Sequence
+
 from evsyn.audit.next_period import LaterPeriod, NextPeriod, PeriodCount
 from evsyn.audit.power import Notice
 from evsyn.audit.verdict import Verdict
@@ -21,7 +23,32 @@ NOTHING_ALIKE = (
     "pool and counted over the same denominator and window in both."
 )
 
+WHOLE_UNCHANGED = (
+    "Level by level; the whole is not set against the period before, since its case mix may have "
+    "changed."
+)
+
 _DIFFER = "units with that past already differ by more than that"
+
+
+def changes_sentence(verdicts: Sequence[Verdict], first: str, last: str) -> str:
+    """Sum up how a period stands against the one before.
+
+    Parameters
+    ----------
+    verdicts : sequence of Verdict
+        One a count that both periods hold alike.
+    first, last : str
+        Months of the period before.
+    """
+    given = [told for told in verdicts if told is not Verdict.NONE]
+    outside = sum(told is not Verdict.WITHIN for told in given)
+    return (
+        f"Against the period before, {first} to {last}: "
+        f"{counted(len(verdicts), 'count', 'counts')} held alike, {len(given) or 'none'} with a "
+        f"verdict, {outside or 'none'} outside what a unit with that past would show. Details at "
+        "the end."
+    )
 
 
 def next_period_sentences(found: NextPeriod, plan: Plan, outcome: str) -> tuple[str, ...]:

@@ -84,6 +84,7 @@ def test_a_faulty_unit_file_is_told_in_one_list(tmp_path: Path) -> None:
     assert "92 events of 19 cannot be" in " ".join(result.output.split())
 
 
+STEM = "hollowmere-2022-04-to-2026-03-inside"
 BEFORE = DEMO / "hollowmere-2018-to-2022.yaml"
 
 
@@ -96,9 +97,15 @@ def test_a_period_is_set_against_the_one_before() -> None:
 
 
 def test_periods_that_share_months_are_refused() -> None:
-    result = run("audit", BEFORE, "--against", DEMO, "--for", "inside", "--before", UNIT)
+    result = run("audit", UNIT, "--against", DEMO, "--for", "inside", "--before", UNIT)
     assert result.exit_code == 1
     assert "a case would stand in both" in " ".join(result.output.split())
+
+
+def test_periods_given_the_wrong_way_round_are_told() -> None:
+    result = run("audit", BEFORE, "--against", DEMO, "--for", "inside", "--before", UNIT)
+    assert result.exit_code == 1
+    assert "is the later period. Give it first" in " ".join(result.output.split())
 
 
 def test_another_unit_is_no_earlier_period(tmp_path: Path) -> None:
@@ -120,5 +127,5 @@ def test_everything_goes_into_one_folder(tmp_path: Path) -> None:
     words = ("audit", UNIT, "--against", DEMO, "--for", "inside", "--into", tmp_path / "out")
     result = run(*words)
     names = {path.name for path in (tmp_path / "out").iterdir()}
-    assert {"hollowmere-inside.txt", "hollowmere-inside.json"} <= names
+    assert {f"{STEM}.txt", f"{STEM}.json", "manifest.json"} <= names
     assert all(name in result.output for name in names)

@@ -69,7 +69,7 @@ def test_the_primary_indicator_stands_first_with_its_verdict():
     assert [s.level for s in found if s.is_primary] == ["bridge"]
     assert summary_sentences(found, named)[1] == (
         "Primary indicator, named in the plan: Perforation, bridge to surgery (0 of 9), within the "
-        "range."
+        "range of 0 to 3 that ordinary new units show."
     )
 
 
