@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from io import StringIO
 
 from evsyn.extraction.case_log.encoding import text_of
-from evsyn.extraction.case_log.raw_table import RawFile, RawRow, RawTable
-from evsyn.extraction.case_log.refused import RefusedError
+from evsyn.extraction.case_log.raw_table import RawFile, RawRow, RawTable, Remark
+from evsyn.extraction.case_log.refused import RefusedError, rows_words
 
 MOST_ROWS = 20_000
 COMMENT = "#"
@@ -50,10 +50,11 @@ def csv_file(name: str, raw: bytes) -> RawFile:
     separator = separator or _separator(lines[start:], start)
     found = list(_records(lines[start:], start, separator))
     heading, rows = found[0], found[1:]
-    width = _width(heading, rows)
+    width = max(_filled(row) for row in (heading, *rows))
     headings = (*heading.cells, *[""] * width)[:width]
     cells = (RawRow(row.number, (*row.cells, *[""] * width)[:width]) for row in rows)
-    return RawFile(RawTable(name, "", headings, tuple(cells), heading.number), remarks=remarks)
+    table = RawTable(name, "", headings, tuple(cells), heading.number)
+    return RawFile(table, remarks=remarks, refusals=tuple(_too_wide(heading, rows)))
 
 
 def bare(line: str) -> str:
@@ -61,16 +62,16 @@ def bare(line: str) -> str:
     return line.strip().strip("".join(SEPARATORS)).strip().strip('"').strip()
 
 
-def _lead(lines: list[str]) -> tuple[tuple[str, ...], int, str]:
+def _lead(lines: list[str]) -> tuple[tuple[Remark, ...], int, str]:
     """Return the remarks above the headings, the place of the headings, and a told separator."""
-    remarks: list[str] = []
+    remarks: list[Remark] = []
     separator = ""
     for place, line in enumerate(lines):
         text = bare(line)
         if line.strip().lower().startswith(_SEPARATOR_LINE) and len(line.strip("\r\n")) == 5:
             separator = line.strip("\r\n")[-1]
         elif text.startswith(COMMENT):
-            remarks.append(text)
+            remarks.append(Remark(f"the remark on line {place + 1}", text))
         elif text:
             return tuple(remarks), place, separator
     return tuple(remarks), len(lines), separator
@@ -102,12 +103,16 @@ def _records(lines: list[str], start: int, separator: str) -> Iterator[_Record]:
         raise RefusedError(message, cure, start + begins) from error
 
 
-def _width(heading: _Record, rows: list[_Record]) -> int:
-    """Return the number of columns; cells beyond the headings are refused."""
+def _filled(row: _Record) -> int:
+    """Return the number of cells up to the last that is not empty."""
+    return max(place for place, cell in enumerate(row.cells, 1) if cell)
+
+
+def _too_wide(heading: _Record, rows: list[_Record]) -> Iterator[RefusedError]:
+    """Yield why rows with cells beyond the headings cannot be counted."""
     width = len(heading.cells)
-    for row in rows:
-        if any(row.cells[width:]):
-            message = f"the row has {len(row.cells)} cells and there are {width} headings"
-            cure = "A text that holds the separator must stand between quotation marks."
-            raise RefusedError(message, cure, row.number)
-    return width
+    wide = [row.number for row in rows if _filled(row) > width]
+    if wide:
+        message = f"{rows_words(wide)}: more cells than the {width} headings"
+        cure = "A text that holds the separator must stand between quotation marks."
+        yield RefusedError(message, cure, wide[0])

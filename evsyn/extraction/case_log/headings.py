@@ -1,10 +1,11 @@
 """Which column of a log holds what."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from difflib import get_close_matches
 
 from evsyn.extraction.case_log.raw_table import RawTable
-from evsyn.extraction.case_log.refused import column_path, fault, note, short
+from evsyn.extraction.case_log.refused import LONGEST_SHOWN, column_path, fault, note, short
 from evsyn.extraction.case_log.spelling import spelled
 from evsyn.extraction.case_log.things import MONTH, REACHED, Thing
 from evsyn.extraction.faults import nearest
@@ -87,7 +88,9 @@ def columns_of(
     read = {*places.values(), *of_outcomes.values()}
     findings += _doubled(read, at, table)
     findings += _needed(places, known, log, table)
-    findings += _unread(read, table)
+    if not set(NEEDED).isdisjoint(places):
+        # Without either, the first case may stand where headings should, and is not repeated.
+        findings += _unread(read, table, [name for name in known if name not in places])
     return Columns(places, of_outcomes), findings
 
 
@@ -101,9 +104,17 @@ def _missing(
     heading: str, at: Mapping[str, list[int]], table: RawTable, source: Source
 ) -> Iterator[Finding]:
     if spelled(heading) not in at:
-        short_ones = [one for one in table.headings if one.strip() and len(one) <= 30]
         message = f"{table.file} has no column headed '{heading}'"
-        yield fault(source, message, nearest(heading, short_ones))
+        near = _near(heading, [one for one in table.headings if len(one) <= LONGEST_SHOWN])
+        cure = f"Did you mean '{near}'?" if near else "Compare it with the headings of the log."
+        yield fault(source, message, cure)
+
+
+def _near(word: str, known: Iterable[str]) -> str:
+    """Return the known word that is nearly this one; empty where none is."""
+    by_spelling = {spelled(one): one for one in known if one.strip()}
+    close = get_close_matches(spelled(word), by_spelling, n=1, cutoff=0.7)
+    return by_spelling[close[0]] if close else ""
 
 
 def _shared(places: Mapping[str, int], log: CaseLog, table: RawTable) -> Iterator[Finding]:
@@ -133,7 +144,7 @@ def _needed(
             yield fault(Source(table.file, table.heading_row), message, cure)
 
 
-def _unread(read: set[int], table: RawTable) -> Iterator[Finding]:
+def _unread(read: set[int], table: RawTable, missing: Iterable[str]) -> Iterator[Finding]:
     unread = [
         place
         for place, heading in enumerate(table.headings)
@@ -145,7 +156,10 @@ def _unread(read: set[int], table: RawTable) -> Iterator[Finding]:
             for place in unread
         )
         many = "columns" if len(unread) > 1 else "column"
-        cure = "If it should be, name its heading in the unit file: case_log, columns."
+        offered = {near: table.headings[place] for place in unread
+                   if (near := _near(table.headings[place], missing))}  # fmt: skip
+        near = "".join(f" Is {short(heading)} '{name}'?" for name, heading in offered.items())
+        cure = f"If it should be, name its heading in the unit file: case_log, columns.{near}"
         yield note(Source(table.file, table.heading_row), f"not read: {many} {named}", cure)
 
 

@@ -15,7 +15,7 @@ MARK = f"{COMMENT} invented data"
 def is_marked(raw: RawFile) -> bool:
     """Return whether a log says that it is invented, above its table or by a column."""
     meant = spelled(MARK)
-    first = spelled(raw.remarks[0]) if raw.remarks else ""
+    first = spelled(raw.remarks[0].text) if raw.remarks else ""
     headings = {spelled(heading) for heading in raw.table.headings}
     return first.startswith(meant) or spelled(MARK.removeprefix(COMMENT)) in headings
 

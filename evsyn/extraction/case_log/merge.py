@@ -55,6 +55,7 @@ def with_log(unit: Unit, plan: Plan, folder: Path) -> Told:
     identifying = screen(raw, plan.audit.roles)
     if identifying:
         return None, (), list(identifying)
+    findings += [refusal.of(log.file) for refusal in raw.refusals]
     findings += mark_faults(raw, unit)
     labels = {name: outcome.label for name, outcome in plan.outcomes.items()}
     columns, found = columns_of(raw.table, known, log, labels)

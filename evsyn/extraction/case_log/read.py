@@ -3,9 +3,10 @@
 from pathlib import Path
 
 from evsyn.extraction.case_log.csv_table import csv_file
+from evsyn.extraction.case_log.packing import MOST_BYTES
 from evsyn.extraction.case_log.raw_table import RawFile
 from evsyn.extraction.case_log.refused import RefusedError
-from evsyn.extraction.case_log.workbook import MOST_BYTES, workbook_file
+from evsyn.extraction.case_log.workbook import workbook_file
 
 _CSV, _WORKBOOK = ".csv", ".xlsx"
 _OTHER = {

@@ -4,24 +4,18 @@ import warnings
 from collections.abc import Iterator, Sequence
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
-from zipfile import ZipFile
 
+from evsyn.extraction.case_log.beside import remarks_beside
 from evsyn.extraction.case_log.csv_table import COMMENT, MOST_ROWS
-from evsyn.extraction.case_log.raw_table import RawFile, RawRow, RawTable, RawValue
-from evsyn.extraction.case_log.refused import RefusedError
-from evsyn.extraction.faults import nearest
+from evsyn.extraction.case_log.packing import DAMAGED, SAVE, check_package
+from evsyn.extraction.case_log.raw_table import RawFile, RawRow, RawTable, RawValue, Remark
+from evsyn.extraction.case_log.refused import RefusedError, rows_words
 
 if TYPE_CHECKING:
     from openpyxl.workbook import Workbook
     from openpyxl.worksheet.worksheet import Worksheet
 
-#: Bytes of a workbook, packed and unpacked: a log of cases needs a hundredth of it.
-MOST_BYTES = 20_000_000
 MOST_CELLS = 1_000_000
-_OLD = b"\xd0\xcf\x11\xe0"
-_PACKED = b"PK"
-_DAMAGED = "the workbook is damaged, or is not one"
-_SAVE = "Open it in a spreadsheet and save it again as .xlsx, or as CSV UTF-8."
 
 
 def workbook_file(name: str, raw: bytes, sheet: str | None) -> RawFile:
@@ -34,46 +28,35 @@ def workbook_file(name: str, raw: bytes, sheet: str | None) -> RawFile:
     raw : bytes
         What it holds.
     sheet : str or None
-        The sheet to read; ``None`` for the first.
+        The sheet to read; ``None`` for the first that is not hidden.
 
     Raises
     ------
     RefusedError
-        If it cannot be opened, is too large, lacks the sheet, or if a formula of the sheet holds
-        no value.
+        If it cannot be opened, is too large, holds more than cells, or lacks the sheet. No name of
+        a sheet is told, since none has been screened yet.
     """
-    _check_packing(raw)
+    check_package(raw)
     values, formulas = _opened(raw, values=True), _opened(raw, values=False)
     chosen = _chosen(values, sheet)
     _check_size(values.worksheets)
     lead, table = _table(name, chosen)
-    _check_formulas(chosen, formulas[chosen.title])
-    others = tuple(_table(name, one)[1] for one in values.worksheets if one is not chosen)
-    return RawFile(table, others, (*lead, *_remarks(values, chosen)))
-
-
-def _check_packing(raw: bytes) -> None:
-    if raw.startswith(_OLD):
-        message = "the workbook is protected by a password, or is of the old kind .xls"
-        raise RefusedError(message, "Save a copy without a password as .xlsx, or as CSV UTF-8.")
-    if not raw.startswith(_PACKED):
-        raise RefusedError(_DAMAGED, _SAVE)
-    try:
-        with ZipFile(BytesIO(raw)) as packed:
-            parts = packed.infolist()
-            if sum(part.file_size for part in parts) > MOST_BYTES:
-                raise RefusedError(
-                    f"the workbook unpacks to more than {MOST_BYTES // 1_000_000} MB",
-                    "Save the sheet of cases alone as a new workbook, or as CSV UTF-8.",
-                )
-            # No spreadsheet writes a document type; entities in one could unpack without end.
-            if any(b"<!DOCTYPE" in packed.read(part) for part in parts):
-                raise RefusedError(_DAMAGED, _SAVE)
-    except RefusedError:
-        raise
-    except Exception as error:
-        # A damaged package may raise anything from within the library.
-        raise RefusedError(_DAMAGED, _SAVE) from error
+    others = [one for one in values.worksheets if one is not chosen]
+    places = {one.title: f" of sheet {n} of the others" for n, one in enumerate(others, 1)}
+    beside = remarks_beside(values, formulas, {**places, chosen.title: ""})
+    read = (_table(name, one) for one in others)
+    told = [(remarks, other) for remarks, other in read]
+    above = [
+        Remark(f"{remark.where}{places[other.sheet]}", remark.text)
+        for remarks, other in told
+        for remark in remarks
+    ]
+    return RawFile(
+        table,
+        tuple(other for _, other in told),
+        (*lead, *above, *beside),
+        (*_without_value(chosen, formulas[chosen.title]), *_hidden_rows(chosen, table)),
+    )
 
 
 def _opened(raw: bytes, *, values: bool) -> "Workbook":
@@ -86,45 +69,60 @@ def _opened(raw: bytes, *, values: bool) -> "Workbook":
             return load_workbook(BytesIO(raw), data_only=values)
     except Exception as error:
         # A damaged part may raise anything at all from within the library.
-        raise RefusedError(_DAMAGED, _SAVE) from error
+        raise RefusedError(DAMAGED, SAVE) from error
 
 
 def _chosen(book: "Workbook", sheet: str | None) -> "Worksheet":
-    titles = [one.title for one in book.worksheets]
-    if not titles:
+    sheets = book.worksheets
+    shown = [one for one in sheets if one.sheet_state == "visible"]
+    if not shown:
         raise RefusedError("the workbook holds no sheet of cells", "Give one with a table.")
-    if sheet is not None and sheet not in titles:
-        raise RefusedError(f"the workbook has no sheet '{sheet}'", nearest(sheet, titles))
-    return book.worksheets[0 if sheet is None else titles.index(sheet)]
+    if sheet is None:
+        return shown[0]
+    named = [one for one in sheets if one.title == sheet]
+    if not named:
+        cure = f"Compare the names of its {len(sheets)} sheets; without 'sheet' the first is read."
+        raise RefusedError(f"the workbook has no sheet '{sheet}'", cure)
+    return named[0]
 
 
 def _check_size(sheets: Sequence["Worksheet"]) -> None:
     """Refuse what one forgotten cell in the last row would make of a table, or of many."""
     cells = 0
-    for sheet in sheets:
+    for place, sheet in enumerate(sheets, 1):
         cells += sheet.max_row * sheet.max_column
         if sheet.max_row > MOST_ROWS + 1 or cells > MOST_CELLS:
-            message = f"the sheet '{sheet.title}' reaches to row {sheet.max_row:,}, "
+            message = f"sheet {place} of the workbook reaches to row {sheet.max_row:,}, "
             message += f"column {sheet.max_column:,}, which is too far"
             cure = "Delete the empty rows and columns round the table, or give the cases alone."
             raise RefusedError(message, cure)
 
 
-def _table(name: str, sheet: "Worksheet") -> tuple[tuple[str, ...], RawTable]:
+def _table(name: str, sheet: "Worksheet") -> tuple[tuple[Remark, ...], RawTable]:
     """Return the remarks above the headings, and the table."""
     rows = [
         RawRow(number, tuple(map(_value, cells)))
         for number, cells in enumerate(sheet.iter_rows(values_only=True), 1)
     ]
     filled = [row for row in rows if any(cell is not None for cell in row.cells)]
-    lead: list[str] = []
+    lead: list[Remark] = []
     while filled and _is_remark(filled[0]):
-        lead += [str(cell) for cell in filled.pop(0).cells if cell is not None]
+        row = filled.pop(0)
+        lead += [Remark(f"row {row.number}", str(cell)) for cell in row.cells if cell is not None]
     if not filled:
         return tuple(lead), RawTable(name, sheet.title, (), ())
     heading, *rest = filled
     headings = tuple("" if cell is None else str(cell) for cell in heading.cells)
-    return tuple(lead), RawTable(name, sheet.title, headings, tuple(rest), heading.number)
+    hidden = frozenset(_hidden_columns(sheet))
+    table = RawTable(name, sheet.title, headings, tuple(rest), heading.number, hidden)
+    return tuple(lead), table
+
+
+def _hidden_columns(sheet: "Worksheet") -> Iterator[int]:
+    # Neighbours that are hidden together stand under the letter of the first.
+    for one in sheet.column_dimensions.values():
+        if one.hidden and one.min is not None and one.max is not None:
+            yield from range(one.min - 1, one.max)
 
 
 def _value(value: Any) -> RawValue:
@@ -138,27 +136,24 @@ def _is_remark(row: RawRow) -> bool:
     return isinstance(first, str) and first.startswith(COMMENT)
 
 
-def _check_formulas(values: "Worksheet", formulas: "Worksheet") -> None:
-    for row in formulas.iter_rows():
-        for cell in row:
-            if cell.data_type == "f" and values[cell.coordinate].value is None:
-                raise RefusedError(
-                    f"cell {cell.coordinate} holds a formula and no value",
-                    "Open the workbook in a spreadsheet, let it calculate, and save it.",
-                    cell.row or 0,
-                )
+def _without_value(values: "Worksheet", formulas: "Worksheet") -> Iterator[RefusedError]:
+    empty = [
+        cell
+        for row in formulas.iter_rows()
+        for cell in row
+        if cell.data_type == "f" and values[cell.coordinate].value is None
+    ]
+    if empty:
+        more = f" and {len(empty) - 1} more hold formulas" if len(empty) > 1 else " holds a formula"
+        message = f"cell {empty[0].coordinate}{more} and no value"
+        cure = "Open the workbook in a spreadsheet, let it calculate, and save it."
+        yield RefusedError(message, cure, empty[0].row or 0)
 
 
-def _remarks(book: "Workbook", chosen: "Worksheet") -> Iterator[str]:
-    about = book.properties
-    for text in (about.title, about.subject, about.description, about.keywords, about.category):
-        if text:
-            yield str(text)
-    for sheet in book.worksheets:
-        yield f"sheet {sheet.title}" + ("" if sheet.sheet_state == "visible" else ", hidden")
-        for row in sheet.iter_rows():
-            for cell in row:
-                if cell.comment is not None:
-                    yield str(cell.comment.text)
-    hidden = [name for name, one in chosen.column_dimensions.items() if one.hidden]
-    yield from (f"hidden column {name}" for name in hidden)
+def _hidden_rows(sheet: "Worksheet", table: RawTable) -> Iterator[RefusedError]:
+    """Yield why rows that nobody sees are not counted: a filter may have been left on."""
+    filled = (table.heading_row, *(row.number for row in table.rows))
+    hidden = [n for n in filled if n in sheet.row_dimensions and sheet.row_dimensions[n].hidden]
+    if hidden:
+        message = f"{rows_words(hidden)}: hidden, so that what is seen is not what is counted"
+        yield RefusedError(message, "Show the rows, or delete them.", hidden[0])

@@ -5,7 +5,7 @@ from datetime import date, datetime
 
 from evsyn.extraction.case_log.raw_table import RawValue
 from evsyn.extraction.identifiers.cell import cell_likenesses
-from evsyn.extraction.identifiers.full_dates import is_short_date, serial_date
+from evsyn.extraction.identifiers.full_dates import are_serial_dates, is_short_date, serial_date
 from evsyn.extraction.identifiers.headings import (
     heading_likeness,
     is_date_like_heading,
@@ -39,7 +39,8 @@ def column_likeness(
     texts = [text for value in values if (text := plain_text(value))]
     found = {likeness for text in set(texts) for likeness in cell_likenesses(text)}
     found |= cell_likenesses(plain_text(heading))
-    if _days(values) or (is_date_like_heading(heading) and _days_in_short(texts)):
+    short = is_date_like_heading(heading) and _days_in_short(texts)
+    if short or _days(values) or are_serial_dates(texts):
         found.add(Likeness.DATE)
     if are_record_numbers(texts):
         found.add(Likeness.DATE if is_date_like_heading(heading) else Likeness.HOSPITAL_NUMBER)

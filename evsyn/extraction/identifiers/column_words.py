@@ -24,15 +24,15 @@ def column_letter(place: int) -> str:
     return letters
 
 
-def column_name(place: int, heading: str, likeness: Likeness) -> str:
-    """Return a column's letter, and its heading where that gives nothing away.
+def column_name(place: int, heading: str, likeness: Likeness, *, hidden: bool = False) -> str:
+    """Return a column's letter, whether it is hidden, and its heading where that tells nothing.
 
     In a file without headings the first case stands in their place. So a heading with three
     digits on end, with an identifier in it, or, for a column of persons, with a word that could
     be a name, is not told.
     """
     text = plain_text(heading)
-    letter = f"column {column_letter(place)}"
+    letter = f"{'hidden ' if hidden else ''}column {column_letter(place)}"
     return f'{letter} ("{text}")' if text and _tellable(text, likeness) else letter
 
 

@@ -19,6 +19,8 @@ _WRITTEN = re.compile(
         (
             # 2024-03-17, 2024/3/17, with or without a time behind
             rf"(?<!\d){_LONG_YEAR}\s?([-/._])\s?{_NUMBER_MONTH}\s?\1\s?{_DAY}(?!\d)",
+            # 2024-W11-7, the seventh day of a week
+            rf"(?<!\d){_LONG_YEAR}-?W[0-5]\d-?[1-7](?!\d)",
             # 17/03/24, 17.3.2024, 3-17-2024
             rf"(?<![\d.]){_DAY}\s?([-/.,_\\])\s?{_NUMBER_MONTH}\s?\2\s?{_YEAR}(?!\d)",
             rf"(?<![\d.]){_NUMBER_MONTH}\s?([-/._\\])\s?{_DAY}\s?\3\s?{_YEAR}(?!\d)",
@@ -47,6 +49,7 @@ _FOREIGN = re.compile(rf"{_DAY}\.?\s[^\W\d_]{{3,9}}\.?\s{_LONG_YEAR}")
 _SHORT = re.compile(
     rf"(?:1[3-9]|2\d|3[01])[-/.]{_NUMBER_MONTH}|{_DAY}[\s,]{_NUMBER_MONTH}[\s,]\d\d"
 )
+_FEW, _PRACTICE = 5, 20 * 366
 _SERIAL = re.compile(r"\d{5}(?:\.\d+)?")
 #: Day 0 of the serial numbers of spreadsheets, as they count from March 1900 on.
 _SERIAL_START = date(1899, 12, 30)
@@ -72,3 +75,16 @@ def serial_date(text: str) -> date | None:
     if not _SERIAL.fullmatch(text) or not 30000 <= float(text) <= 60000:
         return None
     return _SERIAL_START + timedelta(days=int(float(text)))
+
+
+def are_serial_dates(texts: list[str]) -> bool:
+    """Whether all values of a column are such numbers, of this century, that do not run on.
+
+    By themselves they could be anything; five and more that all fall into a few years of practice
+    are hardly anything else.
+    """
+    days = {day for text in texts if (day := serial_date(text)) is not None and day.year >= 2000}
+    if len(texts) < _FEW or len(days) < 0.8 * len(texts):
+        return False
+    span = (max(days) - min(days)).days
+    return 2 * len(days) < span < _PRACTICE

@@ -55,8 +55,8 @@ _ABOUT = re.compile(
 #: "Patient" is of persons; "Patient position" is not.
 _PERSON_LIKE = re.compile(
     r"(?:the )?(?:patients?|pts?|subjects?|clients?|persons?|who|who did it|gp|dr|nurse|carer|lead"
-    r"|registrar|trainee|referrer|spouse|colleague|auditor|(?:data )?collector|supervising|by)"
-    r"(?: (?:id|no|number|code|ref|key))?"
+    r"|registrar|trainee|referrer|spouse|colleague|auditor|signed|(?:data )?collector|supervising"
+    r"|by)(?: (?:id|no|number|code|ref|key))?"
     r"|.*\b(?:seen|referred|reported|consented|reviewed|entered|recorded|audited|collected) by"
 )
 _DATE_LIKE = re.compile(

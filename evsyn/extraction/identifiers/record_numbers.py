@@ -8,7 +8,8 @@ _INSURANCE = re.compile(
 )
 _LONG = re.compile(r"(?<!\d)(?<!\d[.,])\d{8,}(?!\d)|\b\d[.,]\d+E\+?(?:0[7-9]|1\d)\b", re.IGNORECASE)
 _LETTERED = re.compile(
-    r"(?<![A-Z\d])(?:[A-Z]{1,3}[\s\-/.]?\d{5,8}|\d{6,8}[\s\-]?[A-Z])(?![A-Z\d])", re.IGNORECASE
+    r"(?<![A-Z\d])(?:[A-Z]{1,3}[\s\-/.]?\d{5,8}|\d{6,8}[\s\-]?[A-Z]|\d{2}/\d{6,7})(?![A-Z\d])",
+    re.IGNORECASE,
 )
 _GROUPED = re.compile(
     r"(?<![\d.])\d{3}[\s\-.]\d{3}[\s\-.]\d{4}(?!\d)|(?<!\d)\d{3}-\d\d-\d{4}(?!\d)"
@@ -18,7 +19,8 @@ _ANNOUNCED = re.compile(
     r"(?:no|num|number|id)?[\s.:#]*[A-Z]{0,3}\d{4,}",
     re.IGNORECASE,
 )
-_MIDDLING = re.compile(r"\d{6,7}")
+_MIDDLING = re.compile(r"'?(\d{3})\s?(\d{3,4})")
+_ROUND = 100
 _YEAR_MONTH = re.compile(r"(?:19|20)\d\d(?:0[1-9]|1[0-2])")
 
 
@@ -40,12 +42,15 @@ def are_record_numbers(texts: list[str]) -> bool:
     """Whether most values are numbers of six or seven digits, mostly unlike, that do not run on.
 
     Numbers that run on (2024001, 2024002, ...) are given by who keeps the log and lead nowhere;
-    six digits that are all years with their months are months.
+    six digits that are all years with their months are months, and round numbers are measures.
     """
-    found = [text for text in texts if _MIDDLING.fullmatch(text)]
+    matches = [match for text in texts if (match := _MIDDLING.fullmatch(text))]
+    found = ["".join(match.groups()) for match in matches]
     if not found or len(found) < 0.5 * len(texts) or len(set(found)) < 0.8 * len(found):
         return False
     if all(_YEAR_MONTH.fullmatch(text) for text in found):
         return False
     numbers = {int(text) for text in found}
+    if all(number % _ROUND == 0 for number in numbers):
+        return False
     return len(numbers) == 1 or max(numbers) - min(numbers) >= 3 * len(numbers)

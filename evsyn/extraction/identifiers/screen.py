@@ -6,7 +6,7 @@ letter, and the row of a log may itself be known.
 
 from collections.abc import Iterator, Mapping
 
-from evsyn.extraction.case_log.raw_table import RawFile, RawTable
+from evsyn.extraction.case_log.raw_table import RawFile, RawTable, Remark
 from evsyn.extraction.identifiers.cell import cell_likenesses
 from evsyn.extraction.identifiers.column import column_likeness
 from evsyn.extraction.identifiers.column_words import column_name, sheet_name
@@ -19,7 +19,7 @@ NAME = "identifier"
 
 
 def screen(raw: RawFile, roles: Mapping[str, str]) -> tuple[Finding, ...]:
-    """Return a fault for each column, and one for the remarks, that looks identifying.
+    """Return a fault for each column, and for each text beside the tables, that looks identifying.
 
     Parameters
     ----------
@@ -47,18 +47,24 @@ def _of_table(table: RawTable, sheet: str, roles: Mapping[str, str]) -> Iterator
         likeness = gravest({look for look in looks if look is not None})
         if likeness is None:
             continue
-        named = column_name(place, heading, likeness)
+        named = column_name(place, heading, likeness, hidden=place in table.hidden)
         where = f"{sheet}, {named}" if sheet else named
         yield _fault(Source(table.file, table.heading_row), where, likeness, _cure(likeness, roles))
 
 
 def _of_remarks(raw: RawFile) -> Iterator[Finding]:
-    names = [raw.table.sheet, *(other.sheet for other in raw.others)]
-    texts = [plain_text(text) for text in (*raw.remarks, *names)]
-    likeness = gravest({look for text in texts for look in cell_likenesses(text)})
-    if likeness is not None:
-        where = "a comment, a title or the name of a sheet"
-        yield _fault(Source(raw.table.file, 0), where, likeness, "Delete that text.")
+    names = [Remark("the name of the sheet that is read", raw.table.sheet)]
+    names += [
+        Remark(f"the name of sheet {place} of the others", other.sheet)
+        for place, other in enumerate(raw.others, start=1)
+    ]
+    looks = {
+        (remark.where, gravest(cell_likenesses(plain_text(remark.text)))): None
+        for remark in (*raw.remarks, *names)
+    }
+    for where, likeness in looks:
+        if likeness is not None:
+            yield _fault(Source(raw.table.file, 0), where, likeness, "Delete that text.")
 
 
 def _fault(source: Source, where: str, likeness: Likeness, cure: str) -> Finding:

@@ -6,13 +6,15 @@ from evsyn.extraction.identifiers.likeness import Likeness
 from evsyn.extraction.identifiers.nhs_number import is_nhs_number
 from evsyn.extraction.identifiers.plain_text import plain_text
 
+_DAY_HEADINGS = frozenset({"day", "dd", "day of month", "day of the month"})
+
 
 def split_likenesses(table: RawTable) -> dict[int, Likeness]:
     """Return the columns, counted from 0, that hold parts of an identifier, and of which.
 
     NHS numbers over two to four neighbouring columns, told when at least half of the rows join to
-    a right check digit (one in eleven would by chance); and days of the month in a column that
-    stands with one of months and one of years.
+    a right check digit (one in eleven would by chance); and a column of days, filled in most rows,
+    that stands beside one of months.
     """
     found: dict[int, Likeness] = {}
     texts = [[plain_text(cell) for cell in row.cells] for row in table.rows]
@@ -22,9 +24,16 @@ def split_likenesses(table: RawTable) -> dict[int, Likeness]:
             if columns.stop <= len(table.headings) and _join(texts, columns):
                 found.update(dict.fromkeys(columns, Likeness.NHS_NUMBER))
     names = [bare_heading(heading) for heading in table.headings]
-    if {"day", "month", "year"} <= set(names):
-        found.setdefault(names.index("day"), Likeness.DATE)
+    for place, name in enumerate(names):
+        if name in _DAY_HEADINGS and any("month" in other for other in names):
+            days = [text for row in texts if (text := row[place])]
+            if len(days) > 0.5 * len(texts) and all(map(_is_day, days)):
+                found.setdefault(place, Likeness.DATE)
     return found
+
+
+def _is_day(text: str) -> bool:
+    return text.isascii() and text.isdigit() and 1 <= int(text) <= 31
 
 
 def _join(texts: list[list[str]], columns: range) -> bool:

@@ -52,6 +52,26 @@ def test_what_is_not_read_is_a_note(made):
     assert str(note.source) == "log.csv, line 2"
 
 
+def test_a_heading_nearly_right_is_offered_its_word(made):
+    made.write(renamed("intent", "Intnet"))
+    (note,) = [one for one in made.found() if "not read" in one.message]
+    assert note.cure.endswith(" Is 'Intnet' 'intent'?")
+    made.write(renamed("intent", "Purposes")).say(columns={"intent": "Purpose"})
+    (fault,) = [one for one in made.found() if one.severity == "fault"]
+    assert fault.cure == "Did you mean 'Purposes'?"
+
+
+def test_a_first_case_in_place_of_headings_is_not_repeated(made):
+    lines = table().splitlines(keepends=True)
+    made.write("".join([lines[0], *lines[2:]])).say(columns={"intent": "Purpose"})
+    findings = made.found()
+    said = " ".join(f"{one.message} {one.cure} {one.source.key_path}" for one in findings)
+    assert "the log has no column 'month'" in said
+    assert "no column headed 'Purpose'" in said
+    for cell in lines[2].strip().split(","):
+        assert len(cell) < 3 or cell not in said.split()
+
+
 @pytest.mark.parametrize(
     ("content", "columns", "place", "path", "message"),
     [

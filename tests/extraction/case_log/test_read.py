@@ -2,9 +2,9 @@
 
 import pytest
 
+from evsyn.extraction.case_log.packing import MOST_BYTES
 from evsyn.extraction.case_log.read import read_log
 from evsyn.extraction.case_log.refused import RefusedError
-from evsyn.extraction.case_log.workbook import MOST_BYTES
 
 
 @pytest.mark.parametrize(

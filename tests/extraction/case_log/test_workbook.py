@@ -6,10 +6,10 @@ from zipfile import ZIP_DEFLATED, ZipFile
 
 import pytest
 from openpyxl import Workbook
-from openpyxl.comments import Comment
 
+from evsyn.extraction.case_log.packing import MOST_BYTES
 from evsyn.extraction.case_log.refused import RefusedError
-from evsyn.extraction.case_log.workbook import MOST_BYTES, workbook_file
+from evsyn.extraction.case_log.workbook import workbook_file
 
 
 def book_of(*rows):
@@ -48,36 +48,68 @@ def test_values_keep_their_kind_and_rows_their_number():
         (4, (datetime(2024, 3, 1), 2)),
         (6, ("2024-04", True)),
     ]
-    assert found.remarks[0] == "# invented data"
+    assert (found.remarks[0].where, found.remarks[0].text) == ("row 1", "# invented data")
 
 
 def test_what_stands_beside_the_table_is_held_too():
     book = book_of(*ROWS)
-    book.properties.title = "Stents"
     sheet = book.worksheets[0]
-    sheet["B4"].comment = Comment("look him up", "ab")
     sheet.column_dimensions["B"].hidden = True
     other = book.create_sheet("Key")
     other.append(["ref", "who"])
     other.append(["a", "somebody"])
     other.sheet_state = "hidden"
     found = read(book)
-    assert {"Stents", "look him up", "hidden column B", "sheet Key, hidden"} <= set(found.remarks)
+    assert found.table.hidden == {1}
     assert found.others[0].headings == ("ref", "who")
     assert found.others[0].column(1) == ("somebody",)
     assert read(book, "Key").table.sheet == "Key"
 
 
+def test_no_name_of_a_sheet_is_told_before_it_is_screened():
+    book = book_of(["a"])
+    book.create_sheet("Mr Pemberwick")["A30000"] = 1
+    with pytest.raises(RefusedError, match="sheet 2 of the workbook reaches to row 30,000"):
+        read(book)
+    with pytest.raises(RefusedError, match="the workbook has no sheet 'Mr Pemberwik'") as caught:
+        read(book, "Mr Pemberwik")
+    assert "Pemberwick" not in caught.value.cure
+
+
+def test_without_a_name_the_first_sheet_that_shows_is_read():
+    book = book_of(["kept aside"])
+    book.create_sheet("Cases").append(["a"])
+    book.worksheets[0].sheet_state = "hidden"
+    found = read(book)
+    assert found.table.headings == ("a",)
+    assert found.others[0].headings == ("kept aside",)
+
+
+def test_neighbours_hidden_together_are_all_hidden():
+    book = book_of(["a", "b", "c", "d"], [1, 2, 3, 4])
+    book.worksheets[0].column_dimensions.group("B", "C", hidden=True)
+    assert read(book).table.hidden == {1, 2}
+
+
 @pytest.mark.parametrize(
-    ("book", "sheet", "message"),
+    ("formulas", "message"),
     [
-        (book_of(["a"], ["=1+1"]), None, "cell A2 holds a formula and no value"),
-        (book_of(["a"]), "Shet", "the workbook has no sheet 'Shet'"),
+        (["=1+1"], "cell A2 holds a formula and no value"),
+        (["=1+1", "=2+2", "=3+3"], "cell A2 and 2 more hold formulas and no value"),
     ],
 )
-def test_what_cannot_be_read_is_said(book, sheet, message):
-    with pytest.raises(RefusedError, match=message):
-        read(book, sheet)
+def test_a_formula_without_a_value_is_refused(formulas, message):
+    (refusal,) = read(book_of(["a", "b", "c"], formulas)).refusals
+    assert (refusal.message, refusal.line) == (message, 2)
+
+
+def test_rows_that_nobody_sees_are_not_counted():
+    book = book_of(["a"], [1], [2], [3], [], [5])
+    for row in (3, 5, 6):
+        book.worksheets[0].row_dimensions[row].hidden = True
+    (refusal,) = read(book).refusals
+    assert refusal.message.startswith("rows 3 and 6: hidden")
+    assert refusal.line == 3
 
 
 def test_one_forgotten_cell_far_below_is_not_a_table_of_millions():

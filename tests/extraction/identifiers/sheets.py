@@ -1,6 +1,6 @@
 """Small logs held as their files would give them; every person and number in them is invented."""
 
-from evsyn.extraction.case_log.raw_table import RawFile, RawRow, RawTable
+from evsyn.extraction.case_log.raw_table import RawFile, RawRow, RawTable, Remark
 from evsyn.extraction.identifiers.screen import screen
 
 ROLES = {"surgeon": "surgeon", "gastroenterologist": "gastroenterologist", "gi_team": "GI team"}
@@ -23,7 +23,8 @@ def table(columns, *, sheet=""):
 
 
 def found_in(columns, *, roles=ROLES, others=(), remarks=()):
-    return screen(RawFile(table(columns), tuple(others), tuple(remarks)), roles)
+    said = tuple(Remark("the remark on line 1", text) for text in remarks)
+    return screen(RawFile(table(columns), tuple(others), said), roles)
 
 
 def told(findings):

@@ -6,7 +6,7 @@ from time import perf_counter
 
 import pytest
 
-from evsyn.extraction.case_log.raw_table import RawFile
+from evsyn.extraction.case_log.raw_table import RawFile, Remark
 from evsyn.extraction.identifiers.column_words import column_letter
 from evsyn.extraction.identifiers.screen import screen
 from tests.extraction.identifiers.sheets import AROUND, ROLES, found_in, table, told
@@ -38,7 +38,7 @@ def test_a_sheet_called_after_a_person_is_told_by_its_place_alone():
     second = table({"MRN": ["1"]}, sheet="Mr Pemberwick")
     found = found_in(AROUND, others=[first, second])
     assert found[0].message.startswith('sheet 2 of the others, column A ("MRN")')
-    assert "name of a sheet" in found[1].message
+    assert found[1].message.startswith("the name of sheet 2 of the others looks like")
     assert "Pemberwick" not in told(found)
 
 
@@ -57,12 +57,7 @@ def test_the_name_of_the_sheet_that_is_read_is_screened():
 )
 def test_remarks_are_screened_and_told_once(remark, words):
     (found,) = found_in(AROUND, remarks=["checked twice", remark, remark])
-    assert found.message == (
-        f"a comment, a title or the name of a sheet looks like it holds {words}"
-        if "NHS" in words
-        else found.message
-    )
-    assert words in found.message
+    assert found.message.startswith(f"the remark on line 1 looks like it holds {words}")
     assert found.cure == "Delete that text."
     assert remark not in told([found])
 
@@ -119,7 +114,9 @@ def test_a_long_heading_or_one_of_three_digits_is_not_told(heading):
 
 
 def test_the_line_is_that_of_the_headings_and_a_remark_has_none():
-    log = RawFile(replace(table({"MRN": ["1"]}), heading_row=3), remarks=("Mr Pemberwick",))
+    log = RawFile(
+        replace(table({"MRN": ["1"]}), heading_row=3), remarks=(Remark("here", "Mr Pemberwick"),)
+    )
     assert [found.source.line for found in screen(log, {})] == [3, 0]
 
 
@@ -129,6 +126,21 @@ def test_a_very_long_cell_is_read_in_little_time():
     for piece in ("9", "A.", "a@"):
         found_in({"Note": [(piece * 32767)[:32767]]})
     assert perf_counter() - start < 10
+
+
+def test_a_hidden_column_is_told_as_hidden():
+    log = RawFile(replace(table({"Case": ["1"], "MRN": ["1"]}), hidden=frozenset({1})))
+    (found,) = screen(log, ROLES)
+    assert found.message.startswith('hidden column B ("MRN") looks like')
+
+
+def test_a_day_beside_a_month_is_a_full_date():
+    months = AROUND["Month"]
+    (found,) = found_in({"Month": months, "Day": [1 + n % 31 for n in range(40)]})
+    assert found.message == 'column B ("Day") looks like it holds full dates'
+    # Of few cases it is the day after the procedure; of days above 31 too.
+    assert found_in({"Month": months, "Day": [6, 12]}) == ()
+    assert found_in({"Month": months, "Day": list(range(40))}) == ()
 
 
 def test_nothing_at_all_is_no_finding():
