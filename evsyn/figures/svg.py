@@ -18,7 +18,7 @@ from evsyn.figures.shapes import (
 _FACES = "'DejaVu Sans', Verdana, Arial, sans-serif"
 
 
-def svg_text(layout: FigureLayout, page: int = 0) -> str:
+def svg_text(layout: FigureLayout, page: int = 0, *, ground: bool = True) -> str:
     """Return one page as an SVG document.
 
     Parameters
@@ -27,6 +27,8 @@ def svg_text(layout: FigureLayout, page: int = 0) -> str:
         The figure.
     page : int
         Which page, counted from 0.
+    ground : bool
+        Whether the paper is drawn; without it what lies behind shows through.
 
     Notes
     -----
@@ -40,7 +42,7 @@ def svg_text(layout: FigureLayout, page: int = 0) -> str:
         f'viewBox="0 0 {_n(sheet.width)} {_n(sheet.height)}" role="group" '
         f"aria-label={quoteattr(_xml(layout.title))} font-family={quoteattr(_FACES)}>",
         f"<desc>{escape(_xml(layout.description))}</desc>",
-        f'<rect width="100%" height="100%" fill="{PAPER}"/>',
+        *([f'<rect width="100%" height="100%" fill="{PAPER}"/>'] if ground else []),
         *(_group(group) for group in sheet.groups),
         "</svg>",
     ]

@@ -1,0 +1,152 @@
+"""The slides that answer: each main outcome, its levels, and every study behind them."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from evsyn.cells.levels import labelled_strata, level_names
+from evsyn.figures.forest import Band, ForestContent, forest_layout
+from evsyn.figures.formats import SLIDE
+from evsyn.figures.shapes import FigureLayout
+from evsyn.reporting.forest import forest_of
+from evsyn.reporting.report.content import OutcomeReport, ReportContent, StratumReport
+from evsyn.reporting.slides.notes import answer_notes, rows_notes
+from evsyn.reporting.slides.room import Room
+from evsyn.reporting.slides.slide import FigureBody, Slide
+from evsyn.terms import UNPLACED
+from evsyn.wording.report_slides import answer_title, backup_title, levels_title, part_title
+
+#: A talk holds no more answers than this; the others stand in the backup.
+MOST_OUTCOMES = 4
+
+
+def main_outcomes(content: ReportContent) -> tuple[OutcomeReport, ...]:
+    """Return the outcomes a talk is about: the plan's primary one, and the first of the plan."""
+    named = primary_outcome(content)
+    ordered = sorted(content.outcomes, key=lambda item: item.name != named)
+    chosen = {item.name for item in ordered[:MOST_OUTCOMES]}
+    return tuple(item for item in content.outcomes if item.name in chosen)
+
+
+def primary_outcome(content: ReportContent) -> str:
+    """Return the outcome the plan names before all others, else its first."""
+    primary = content.review.plan.audit.primary
+    return content.outcomes[0].name if primary is None else primary.outcome
+
+
+def labelled(content: ReportContent, item: OutcomeReport) -> list[StratumReport]:
+    """Return the strata of an outcome that papers state, with a level that holds a study."""
+    names = labelled_strata(content.review.plan)
+    return [s for s in item.strata if s.name in names and any(a.pooled.answer.k for a in s.answers)]
+
+
+def answer_slides(
+    room: Room, content: ReportContent, item: OutcomeReport, *, is_first: bool = False
+) -> Iterator[Slide]:
+    """Yield the answer to one outcome over all studies, then by each stratum that papers state.
+
+    Parameters
+    ----------
+    room : Room
+        The slide.
+    content : ReportContent
+        What the report says.
+    item : OutcomeReport
+        The outcome.
+    is_first : bool
+        Whether it is the outcome that matters most: its notes weigh disputed counts.
+    """
+    answer = item.overall.pooled.answer
+    notes = answer_notes(content, item, is_first=is_first)
+    drawn = forest_of(content.review, item.name, None)
+    title = answer_title(item.label, answer)
+    strata = labelled(content, item) if answer.show.pooled else []
+    if not strata:
+        yield from _forest_slides(room, "", title, drawn, notes)
+        return
+    for stratum in strata:
+        drawn = forest_of(content.review, item.name, stratum.name)
+        yield from _forest_slides(
+            room,
+            "",
+            title if stratum is strata[0] else _levels_title(content, item, stratum),
+            replace(drawn, bands=tuple(replace(band, lines=()) for band in drawn.bands)),
+            notes if stratum is strata[0] else (stratum.sentence, *rows_notes(stratum.answers)),
+        )
+
+
+def backup_slides(
+    room: Room, content: ReportContent, item: OutcomeReport, back: str
+) -> Iterator[tuple[str, str, list[Slide]]]:
+    """Yield, for each stratum that papers state, a name, a key and the slides of every row."""
+    strata: list[StratumReport | None] = [*labelled(content, item)]
+    for stratum in strata or [None]:
+        name = None if stratum is None else stratum.name
+        label = "" if stratum is None else stratum.label
+        key = f"backup-{item.name}-{name or 'all'}"
+        title = backup_title(item.label, label)
+        answers = (item.overall,) if stratum is None else stratum.answers
+        drawn = forest_of(content.review, item.name, name)
+        slides = _forest_slides(room, key, title, drawn, rows_notes(answers), all_rows=True)
+        yield label, key, [replace(slide, back=back) for slide in slides]
+
+
+def figure_slides(
+    key: str, title: str, name: str, layout: FigureLayout, description: str, notes: Sequence[str]
+) -> list[Slide]:
+    """Return each page of a figure as a slide; the first has the key, all have the notes."""
+    parts = len(layout.pages)
+    return [
+        Slide(
+            key if i == 0 else "",
+            part_title(title, i + 1, parts),
+            FigureBody(page, name, description),
+            tuple(notes),
+        )
+        for i, page in enumerate(layout.pages)
+    ]
+
+
+def _forest_slides(
+    room: Room,
+    key: str,
+    title: str,
+    content: ForestContent,
+    notes: Sequence[str],
+    *,
+    all_rows: bool = False,
+) -> list[Slide]:
+    """Lay a forest out without the head and foot that the slide itself has."""
+    bare = replace(
+        content,
+        title="",
+        subtitle="" if all_rows else content.subtitle,
+        status_line="",
+        words=replace(content.words, invented="", invented_studies="", invented_unit="", page=""),
+        bands=_shortly(content.bands) if all_rows else content.bands,
+        # What is said of bands and their difference stands with the answer and in the notes.
+        caption="" if all_rows else content.caption,
+    )
+    fmt = room.figure_format(all_rows=all_rows)
+    layout = forest_layout(bare, fmt)
+    if len(layout.pages) > 1 and not all_rows:
+        # The row to read alone may fit one slide; the headline stands in notes and backup.
+        read = tuple(replace(b, headline=None) if b.reading else b for b in bare.bands)
+        layout = forest_layout(replace(bare, bands=read), fmt)
+    said = forest_layout(content, SLIDE).description
+    if all_rows:
+        notes = (content.subtitle, content.caption, *notes)
+    return figure_slides(key, title, content.title, layout, said, notes)
+
+
+def _shortly(bands: Sequence[Band]) -> tuple[Band, ...]:
+    return tuple(replace(band, sentence=band.short_sentence or band.sentence) for band in bands)
+
+
+def _levels_title(content: ReportContent, item: OutcomeReport, stratum: StratumReport) -> str:
+    words = level_names(content.review.plan.strata[stratum.name])
+    levels = [
+        (words[answered.question.level], answered.pooled.answer)
+        for answered in stratum.answers
+        if answered.question.level != UNPLACED
+    ]
+    return levels_title(item.label, stratum.label, levels, stratum.difference)

@@ -1,0 +1,182 @@
+"""A talk as a PowerPoint file: native shapes, words that stay words, notes for the speaker."""
+
+from collections.abc import Mapping, Sequence
+from io import BytesIO
+from typing import Any
+
+from evsyn.figures.palette import INK, INVENTED_GROUND, INVENTED_INK
+from evsyn.figures.shapes import Box
+from evsyn.reporting.report.content import ReportContent
+from evsyn.reporting.slides.colours import fill
+from evsyn.reporting.slides.package import untraceable
+from evsyn.reporting.slides.room import LEAST, fitted_title
+from evsyn.reporting.slides.running_text import AFTER
+from evsyn.reporting.slides.shapes_xml import EMU_PER_POINT, Pen
+from evsyn.reporting.slides.slide import FigureBody, Paragraph, Run, Slide, TextBody
+from evsyn.reporting.slides.story import foot_words, talk
+from evsyn.reporting.slides.template import FOOT_INSET, Template, template_for
+from evsyn.reporting.slides.words_xml import run_xml
+from evsyn.wording.report_slides import INDEX_BACK
+
+_SPACES = (
+    'xmlns:a="http://schemas.openxmlformats.org/drawingml/2006/main" '
+    'xmlns:p="http://schemas.openxmlformats.org/presentationml/2006/main" '
+    'xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"'
+)
+#: Relationships by which a template would carry names of persons or pictures of old slides.
+_TRACES = ("thumbnail", "custom-properties", "commentAuthors", "printerSettings")
+
+
+def slides_bytes(content: ReportContent, template: bytes | None = None) -> bytes:
+    """Return a report as a talk.
+
+    Parameters
+    ----------
+    content : ReportContent
+        What the report says.
+    template : bytes, optional
+        A hospital's own .pptx or .potx; its title-only layout, sizes, typefaces and colours are
+        used, and its slides dropped.
+
+    Returns
+    -------
+    bytes
+        A .pptx file; the same for the same content and template.
+
+    Raises
+    ------
+    TemplateError
+        If the template lacks what a talk needs.
+    """
+    foot = foot_words(content)
+    made = template_for(template, f"{foot} {INDEX_BACK}")
+    planned = talk(made.room, content)
+    slides = [made.presentation.slides.add_slide(made.layout) for _ in planned]
+    by_key = {plan.key: slide for plan, slide in zip(planned, slides, strict=True) if plan.key}
+    for plan, slide in zip(planned, slides, strict=True):
+        _Filled(made, slide, by_key, is_marked=content.invented).fill(plan, foot)
+    _without_traces(made.presentation)
+    held = BytesIO()
+    made.presentation.save(held)
+    return untraceable(held.getvalue(), content.review.plan.title)
+
+
+class _Filled:
+    """One slide being filled."""
+
+    def __init__(
+        self, template: Template, slide: Any, by_key: Mapping[str, Any], *, is_marked: bool
+    ) -> None:
+        self.template, self.slide, self.by_key = template, slide, by_key
+        self.is_marked = is_marked
+
+    def fill(self, plan: Slide, foot: str) -> None:
+        """Write title, body, foot and notes, in the order they are read."""
+        made, room = self.template, self.template.room
+        self._title(plan.title)
+        match plan.body:
+            case TextBody():
+                self._words(
+                    plan.body.paragraphs, room.body, plan.body.size, "words", AFTER * plan.body.size
+                )
+            case FigureBody(page, name, description):
+                pen = Pen(room.body.left, room.body.top, made.scale, made.theme, self._last_id())
+                self._append(pen.figure(page, name, description))
+        back = (Run(" "), Run(INDEX_BACK, target=plan.back)) if plan.back else ()
+        foot_words = Paragraph((Run(foot), *back), bold=self.is_marked)
+        self._words([foot_words], room.foot, LEAST, "status", 0.0, is_foot=True)
+        if plan.notes:
+            self._notes(plan.notes)
+
+    def _title(self, title: str) -> None:
+        room = self.template.room
+        words, size = fitted_title(room, title)
+        shown = None if size == room.title_size else size * self.template.scale
+        body = self.slide.shapes.title.element.txBody
+        _set_paragraphs(body, [f"<a:p>{run_xml(words, size=shown)}</a:p>"])
+
+    def _words(
+        self,
+        paragraphs: Sequence[Paragraph],
+        box: Box,
+        size: float,
+        name: str,
+        after: float,
+        *,
+        is_foot: bool = False,
+    ) -> None:
+        made = self.template
+        number, scale = self._last_id() + 1, made.scale
+        marked = is_foot and self.is_marked
+        ink = fill(INVENTED_INK if marked else INK, made.theme, words=True)
+        ground = fill(INVENTED_GROUND, made.theme) if marked else "<a:noFill/>"
+        inset = round(FOOT_INSET * scale * EMU_PER_POINT) if is_foot else 0
+        left, top, width, height = (
+            round(edge * scale * EMU_PER_POINT)
+            for edge in (box.left, box.top, box.right - box.left, box.bottom - box.top)
+        )
+        space = f'<a:spcAft><a:spcPts val="{round(100 * after * scale)}"/></a:spcAft>'
+        said = "".join(
+            f"<a:p><a:pPr>{space}<a:buNone/></a:pPr>"
+            + "".join(self._run(run, size * scale, one.bold, ink) for run in one.runs)
+            + "</a:p>"
+            for one in paragraphs
+        )
+        self._append(
+            f'<p:sp><p:nvSpPr><p:cNvPr id="{number}" name="{name}"/><p:cNvSpPr txBox="1"/><p:nvPr/>'
+            f'</p:nvSpPr><p:spPr><a:xfrm><a:off x="{left}" y="{top}"/>'
+            f'<a:ext cx="{width}" cy="{height}"/></a:xfrm><a:prstGeom prst="rect"><a:avLst/>'
+            f'</a:prstGeom>{ground}</p:spPr><p:txBody><a:bodyPr wrap="square" lIns="{inset}" '
+            f'tIns="{inset}" rIns="{inset}" bIns="{inset}" anchor="{"ctr" if is_foot else "t"}">'
+            f"<a:noAutofit/></a:bodyPr><a:lstStyle/>{said}</p:txBody></p:sp>"
+        )
+
+    def _run(self, run: Run, size: float, bold: bool, ink: str) -> str:
+        link = self._link(run)
+        return run_xml(run.words, size=size, bold=bold, paint="" if link else ink, link=link)
+
+    def _link(self, run: Run) -> str:
+        from pptx.opc.constants import RELATIONSHIP_TYPE
+
+        part = self.slide.part
+        if run.target:
+            number = part.relate_to(self.by_key[run.target].part, RELATIONSHIP_TYPE.SLIDE)
+            return f'<a:hlinkClick r:id="{number}" action="ppaction://hlinksldjump"/>'
+        if run.address:
+            number = part.relate_to(run.address, RELATIONSHIP_TYPE.HYPERLINK, is_external=True)
+            return f'<a:hlinkClick r:id="{number}"/>'
+        return ""
+
+    def _notes(self, notes: Sequence[str]) -> None:
+        frame = self.slide.notes_slide.notes_text_frame
+        if frame is not None:
+            _set_paragraphs(frame._txBody, [f"<a:p>{run_xml(words)}</a:p>" for words in notes])
+
+    def _last_id(self) -> int:
+        return max(int(number) for number in self.slide.element.xpath(".//p:cNvPr/@id"))
+
+    def _append(self, xml: str) -> None:
+        self.slide.shapes._spTree.append(_parsed(xml))
+
+
+def _parsed(xml: str) -> Any:
+    """Read the XML of one element, whose tag closes at the first blank or bracket."""
+    from pptx.oxml import parse_xml
+
+    end = min(place for place in (xml.find(" "), xml.find(">")) if place > 0)
+    return parse_xml(f"{xml[:end]} {_SPACES}{xml[end:]}")
+
+
+def _set_paragraphs(body: Any, paragraphs: Sequence[str]) -> None:
+    for old in body.xpath("./a:p"):
+        body.remove(old)
+    for xml in paragraphs:
+        body.append(_parsed(xml))
+
+
+def _without_traces(presentation: Any) -> None:
+    package = presentation.part.package
+    for holder in (package, presentation.part):
+        for number, relation in list(holder._rels.items()):
+            if relation.reltype.endswith(_TRACES):
+                holder._rels.pop(number)

@@ -1,0 +1,92 @@
+"""How much room a slide leaves, and what fits it."""
+
+from dataclasses import dataclass
+
+from evsyn.figures.formats import PageFormat
+from evsyn.figures.measure import ELLIPSIS, one_line, shortened, wrapped
+from evsyn.figures.shapes import Box
+
+#: Every slide is laid out as if it were this high; type sizes are points at this height.
+HEIGHT = 540.0
+#: Type is never smaller than this.
+LEAST = 14.0
+#: Most lines of text or rows of a list on one slide.
+MOST_ROWS = 20
+#: From one line to the next, in units of the type size; more than any usual typeface needs.
+LINE = 1.25
+#: What presentation programs leave free inside the box of a title.
+TITLE_INSET = (7.2, 3.6)
+_TITLE_STEP = 2.0
+#: A figure with more height than this would hold more rows than can be read.
+_TALLEST = 400.0
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Where title, body and foot of every slide stand, in points at the height above.
+
+    Parameters
+    ----------
+    width : float
+        Width of the slide.
+    title, body, foot : Box
+        The three places; no two meet.
+    title_size : float
+        Type size that the layout gives its title.
+    """
+
+    width: float
+    title: Box
+    body: Box
+    foot: Box
+    title_size: float
+
+    @property
+    def body_width(self) -> float:
+        """Width of the body."""
+        return self.body.right - self.body.left
+
+    @property
+    def body_height(self) -> float:
+        """Height of the body."""
+        return self.body.bottom - self.body.top
+
+    def figure_format(self, *, all_rows: bool = False) -> PageFormat:
+        """Return the sheet a figure is laid out for.
+
+        Parameters
+        ----------
+        all_rows : bool
+            Whether every row is drawn, on as many slides as that needs; if not, too many rows
+            leave the summaries alone.
+        """
+        height = min(self.body_height, _TALLEST) if all_rows else self.body_height
+        return PageFormat(
+            self.body_width,
+            height,
+            0,
+            (18, 17, 16, 15, LEAST),
+            paged_size=LEAST,
+            max_rows=None if all_rows else MOST_ROWS,
+            title_scale=1.3,
+            slack=0.4,
+            ticks_below=False,
+        )
+
+
+def fitted_title(room: Room, title: str) -> tuple[str, float]:
+    """Return a title with the type size at which it fits its place; only the longest are cut."""
+    across, down = TITLE_INSET
+    width = room.title.right - room.title.left - 2 * across
+    height = room.title.bottom - room.title.top - 2 * down
+    words, size = one_line(title), max(room.title_size, LEAST)
+    while True:
+        lines = wrapped(words, width, size, bold=True)
+        most = max(1, int(height / (LINE * size)))
+        if len(lines) <= most:
+            return words, size
+        if size <= LEAST:
+            kept = " ".join(lines[: most - 1])
+            last = shortened(lines[most - 1] + ELLIPSIS, width, size, bold=True)
+            return f"{kept} {last}".strip(), size
+        size = max(LEAST, size - _TITLE_STEP)

@@ -1,0 +1,145 @@
+"""The slides of a unit's own figures, as far as those who see them may."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from evsyn.audit.ascertainment import period_years
+from evsyn.figures.formats import SLIDE
+from evsyn.figures.funnel import funnel_layout
+from evsyn.figures.strip import StripContent, strip_layout
+from evsyn.reporting.audit_outside import outside_counts
+from evsyn.reporting.report.content import ReportContent, UnitReport
+from evsyn.reporting.slides.answers import figure_slides
+from evsyn.reporting.slides.room import Room
+from evsyn.reporting.slides.running_text import text_slides
+from evsyn.reporting.slides.slide import Slide, plain
+from evsyn.reporting.slides.unit_figures import is_full, outside_funnel, reported, unit_strips
+from evsyn.reporting.told_outside import marks_for
+from evsyn.terms import OVERALL, Audience
+from evsyn.wording.audience import release_sentence
+from evsyn.wording.audit import (
+    ascertainment_sentence,
+    closing_sentences,
+    invented_sentence,
+    outside_closing,
+    standing_sentences,
+)
+from evsyn.wording.audit_summary import FOLLOWS, summary_sentences
+from evsyn.wording.outside import cases_sentence, head_sentence, outside_sentences
+from evsyn.wording.report_slides import OUR_COUNTS, OUTSIDE_TITLE
+from evsyn.wording.unit_file import flow_sentences, period_sentence
+
+#: Counts named in one sentence of the summary.
+_NAMED = 3
+
+
+def unit_marks(unit: UnitReport) -> tuple[str, str]:
+    """Return who may see it, in full and for the foot of a slide."""
+    return marks_for(unit.checked, unit.audience)
+
+
+def unit_head(unit: UnitReport) -> str:
+    """Name the unit and its period; outside without a date."""
+    own = unit.checked.unit
+    if unit.audience is Audience.INSIDE:
+        return period_sentence(own)
+    return head_sentence(own, period_years(own))
+
+
+def unit_slides(room: Room, content: ReportContent, outcomes: Sequence[str]) -> Iterator[Slide]:
+    """Yield where the unit stands: in words, then a figure for each outcome it reports.
+
+    Parameters
+    ----------
+    room : Room
+        The slide.
+    content : ReportContent
+        What the report says.
+    outcomes : sequence of str
+        Outcomes of the talk.
+    """
+    if content.unit is None:
+        return
+    unit = content.unit
+    yield from _full_words(room, content, unit) if is_full(unit) else _outside(room, content, unit)
+    for name in reported(unit, outcomes):
+        yield from _figures(room, content, unit, name)
+
+
+def _full_words(room: Room, content: ReportContent, unit: UnitReport) -> list[Slide]:
+    plan, found, own = content.review.plan, unit.audit, unit.checked.unit
+    first, *rest = summary_sentences(found.standings, plan, _NAMED, found.wholes)
+    said = [
+        unit_head(unit),
+        *([] if unit.audience is Audience.INSIDE or own.release is None else [_released(unit)]),
+        ascertainment_sentence(found.ascertainment, plan.population),
+        *(line for line in rest if line != FOLLOWS),
+        *invented_sentence(own.invented, content.review.invented),
+    ]
+    notes = [s for standing in found.standings for s in standing_sentences(standing, plan)]
+    flow = flow_sentences(own, plan) if unit.audience is Audience.INSIDE else ()
+    title = f"{own.label}: {first.removesuffix('.')}"
+    notes = [*flow, *notes, *closing_sentences(found.looks)]
+    return text_slides(room, "", title, [plain(line) for line in said], notes)
+
+
+def _released(unit: UnitReport) -> str:
+    release = unit.checked.unit.release
+    return "" if release is None else release_sentence(release)
+
+
+def _outside(room: Room, content: ReportContent, unit: UnitReport) -> list[Slide]:
+    """Say what may leave the unit, and nothing else of it."""
+    plan, found, own = content.review.plan, unit.audit.ascertainment, unit.checked.unit
+    said = [
+        unit_head(unit),
+        cases_sentence(found.counted, found.expected, plan.population),
+        *(
+            sentence
+            for item in outside_counts(unit.audit)
+            for sentence in [" ".join(outside_sentences(item, plan))]
+        ),
+        *invented_sentence(own.invented, content.review.invented),
+        *outside_closing(),
+    ]
+    title = OUTSIDE_TITLE.format(unit=own.label)
+    return text_slides(room, "", title, [plain(line) for line in said], (unit_marks(unit)[0],))
+
+
+def _figures(room: Room, content: ReportContent, unit: UnitReport, outcome: str) -> list[Slide]:
+    """Draw the primary levels and the whole; else the funnel around the target, if any."""
+    funnel = outside_funnel(content, unit, outcome)
+    if funnel is not None:
+        words = replace(funnel.words, invented="", invented_studies="", invented_unit="", page="")
+        said = funnel_layout(funnel, SLIDE).description
+        bare = replace(funnel, title="", status_line="", words=words)
+        drawn = funnel_layout(bare, room.figure_format())
+        return figure_slides("", funnel.title, funnel.title, drawn, said, (said,))
+    named = content.review.plan.audit.primary
+    first = named.stratum if named is not None and named.outcome == outcome else None
+    slides = []
+    for stratum in [first, OVERALL] if first else [OVERALL]:
+        strips = unit_strips(content, unit, outcome, stratum)
+        slides += [] if strips is None else _strip_slides(room, "", strips)
+    return slides
+
+
+def unit_backup(
+    room: Room, content: ReportContent, outcome: str, back: str
+) -> tuple[str, str, list[Slide]] | None:
+    """Return a name, a key and the slides of every count of an outcome; ``None`` without any."""
+    unit = content.unit
+    strips = None if unit is None else unit_strips(content, unit, outcome)
+    if strips is None:
+        return None
+    key = f"backup-{outcome}-unit"
+    slides = [replace(one, back=back) for one in _strip_slides(room, key, strips)]
+    return OUR_COUNTS, key, slides
+
+
+def _strip_slides(room: Room, key: str, strips: StripContent) -> list[Slide]:
+    words = replace(strips.words, invented="", invented_studies="", invented_unit="", page="")
+    said = strip_layout(strips, SLIDE).description
+    bare = replace(strips, title="", status_line="", words=words)
+    layout = strip_layout(bare, room.figure_format())
+    return figure_slides(key, strips.title, strips.title, layout, said, (said,))

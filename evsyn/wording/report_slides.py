@@ -1,0 +1,174 @@
+"""The sentences of a talk: short titles, and what is said of limits and of the search."""
+
+from collections.abc import Sequence
+
+from evsyn.extraction.plan import Plan
+from evsyn.extraction.review import Review
+from evsyn.pooling.answer import PoolAnswer, Row, Show
+from evsyn.pooling.difference import Difference
+from evsyn.terms import Source, TextRead
+from evsyn.wording.numbers import count, counted, percent, probability, span
+
+LIMITS_TITLE = "What these studies cannot tell"
+NO_APPRAISAL = "No risk of bias is judged here, and no certainty is rated."
+NO_SEARCH_TITLE = "No search was made: chosen papers"
+NO_SEARCH = "The papers were chosen, not searched for: others may exist that say otherwise."
+INDEX_TITLE = "Backup slides: every study"
+INDEX_BACK = "Back to the list."
+OTHERS_IN_BACKUP = "Not shown here, only in the backup slides: {labels}."
+OUTSIDE_TITLE = "What may be told outside of {unit}"
+ALL_STUDIES = "all studies"
+OUR_COUNTS = "our counts"
+
+
+def answer_title(label: str, answer: PoolAnswer) -> str:
+    """Say the answer to one outcome in a line.
+
+    Parameters
+    ----------
+    label : str
+        The outcome, as ``Perforation``.
+    answer : PoolAnswer
+        Its answer over all studies.
+    """
+    studies = counted(answer.k, "study", "studies")
+    match answer.show:
+        case Show.NOTHING:
+            return f"{label}: no study here reports it"
+        case Show.REFUSED:
+            return f"{label}: counts of {studies}, not pooled"
+    seen = f"{count(sum(answer.events), sum(answer.total))} in {studies}"
+    reading = answer.reading
+    if not answer.show.pooled:
+        return f"{label}: {seen}, not pooled"
+    if reading is None:
+        return f"{label}: {seen}; no pooled row can be read"
+    row = reading.pooled
+    kind = "on average" if reading.row is Row.BETA_BINOMIAL else "typically"
+    return f"{label}: {kind} {percent(row.estimate)} ({span(row.low, row.high)}), {seen}"
+
+
+def levels_title(
+    label: str, stratum: str, levels: Sequence[tuple[str, PoolAnswer]], difference: Difference
+) -> str:
+    """Say the rate of each level in a line, and whether they differ.
+
+    Parameters
+    ----------
+    label, stratum : str
+        Outcome and stratum, as ``Perforation`` and ``Intent``.
+    levels : sequence of (str, PoolAnswer)
+        Each level in words, with its answer; without the one that gathers what is not stated.
+    difference : Difference
+        The test between them, or why there is none.
+    """
+    told = [
+        f"{words} {percent(answer.reading.pooled.estimate)}"
+        for words, answer in levels
+        if answer.reading is not None
+    ]
+    test = difference.test
+    if not told:
+        said = "nothing can be pooled"
+    elif test is None:
+        said = f"{', '.join(told)}; not compared"
+    else:
+        exploratory = ", exploratory" if test.exploratory else ""
+        said = f"{', '.join(told)}; P {probability(test.p)} for a difference{exploratory}"
+    return f"{label} by {stratum.lower()}: {said}"
+
+
+def part_title(title: str, part: int, parts: int) -> str:
+    """Number a title that runs over several slides.
+
+    Examples
+    --------
+    >>> part_title("References", 2, 3), part_title("References", 1, 1)
+    ('References (2 of 3)', 'References')
+    """
+    return title if parts == 1 else f"{title} ({part} of {parts})"
+
+
+def backup_title(label: str, stratum: str) -> str:
+    """Name the slides of a full forest."""
+    return f"{label}, every study, by {stratum.lower()}" if stratum else f"{label}, every study"
+
+
+def limits_lines(review: Review, stating: Sequence[str], cautions: str) -> list[str]:
+    """Say what the evidence cannot tell, a line a point.
+
+    Parameters
+    ----------
+    review : Review
+        The review.
+    stating : sequence of str
+        How many studies state each stratum.
+    cautions : str
+        What pooled numbers support and never replace.
+    """
+    studies = review.studies
+    k = counted(len(studies), "study", "studies")
+    partly = sum(study.extracted.from_ is not TextRead.FULL_TEXT for study in studies)
+    second = sum(study.extracted.checked_by is not None for study in studies)
+    doubts = len(review.open_doubts)
+    return [
+        f"Read from abstract or second hand, not in full: {partly:,} of {k}.",
+        f"Checked by a second reader: {second:,} of {k}.",
+        f"Open doubts about what was extracted: {doubts:,}.",
+        *stating,
+        NO_APPRAISAL,
+        cautions,
+    ]
+
+
+def search_title(plan: Plan) -> str:
+    """Say how the papers were come by, in a line."""
+    if not isinstance(plan.search, list) or not plan.search:
+        return NO_SEARCH_TITLE
+    last = max(source.on for source in plan.search)
+    return f"Searched: {counted(len(plan.search), 'source', 'sources')}, last on {last}"
+
+
+def search_lines(plan: Plan) -> list[str]:
+    """Say what was searched, a line a source."""
+    said = []
+    for source in plan.search if isinstance(plan.search, list) else ():
+        found = (
+            "" if source.records is None else f": {counted(source.records, 'record', 'records')}"
+        )
+        said.append(f"{source.name}, {source.on}{found}")
+    note = [plan.search_note] if plan.search_note else []
+    return [*(said or [NO_SEARCH]), *note]
+
+
+def strategy_lines(plan: Plan) -> list[str]:
+    """Give each search as it was run."""
+    sources = plan.search if isinstance(plan.search, list) else ()
+    return [f"{source.name}: {source.strategy}" for source in sources if source.strategy]
+
+
+def references_title(number: int) -> str:
+    """Head the list of studies."""
+    return f"References: {counted(number, 'study', 'studies')}"
+
+
+def source_line(label: str, events: int, total: int, sources: Sequence[Source]) -> str:
+    """Say one count, and where it was written and read.
+
+    Examples
+    --------
+    >>> source_line("Alder 1996", 4, 52, [Source("1996-alder.yaml", 23, place="Table 2")])
+    'Alder 1996: 4 of 52; 1996-alder.yaml, line 23 (Table 2)'
+    """
+    places = "; ".join(f"{one} ({one.place})" if one.place else str(one) for one in sources)
+    return f"{label}: {count(events, total)}; {places}"
+
+
+def template_refusal(why: str) -> str:
+    """Refuse a template, and say what one needs."""
+    return (
+        f"The template cannot be used: {why}. A template needs a layout that holds a title and no "
+        "other placeholder but date, footer and slide number, with most of the slide left free. "
+        "Add one in the master view, save the file as .pptx or .potx, and give it again; or leave "
+        "the template out."
+    )
