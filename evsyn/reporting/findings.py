@@ -81,10 +81,15 @@ def _number(findings: Sequence[Finding], severity: Severity) -> int:
 def _entry(finding: Finding) -> str:
     where = f" ({finding.source.key_path})" if finding.source.key_path else ""
     kind = f"{finding.severity}, answered" if finding.answer else str(finding.severity)
+    rule = f" [{finding.rule}]"
+    cure, *to_paste = finding.cure.split("\n")
     lines = [
         f"{kind.capitalize()}: {finding.source}{where}",
-        _indented(f"{_capital(finding.message)}. {_stop(finding.cure)} [{finding.rule}]"),
+        _indented(f"{_capital(finding.message)}. {_stop(cure)}{'' if to_paste else rule}"),
     ]
+    if to_paste:
+        # Lines to paste into a file keep their shape.
+        lines += [f"    {line}" for line in to_paste] + [f"   {rule}"]
     if finding.answer is not None:
         reply = finding.answer
         lines.append(_indented(f"Answer by {reply.by}, {reply.on}: {_stop(reply.reason)}"))
@@ -102,4 +107,4 @@ def _capital(text: str) -> str:
 
 
 def _stop(text: str) -> str:
-    return text if text.endswith((".", "?", "!")) else f"{text}."
+    return text if text.endswith((".", "?", "!", ":")) else f"{text}."

@@ -8,15 +8,16 @@ from datetime import date
 from evsyn.extraction.case_log.headings import heading_source
 from evsyn.extraction.case_log.months import month_of
 from evsyn.extraction.case_log.raw_table import RawTable, RawValue
-from evsyn.extraction.case_log.refused import fault, rows_words, short
+from evsyn.extraction.case_log.refused import SHOWN_ROWS, fault, rows_words, short
 from evsyn.extraction.case_log.spelling import cell_text, spelled
 from evsyn.extraction.case_log.things import UNKNOWN, Kind, Thing
-from evsyn.extraction.faults import nearest
+from evsyn.extraction.case_log.unknown_words import UnknownWord
 from evsyn.terms import Finding
 
 #: What a cell says once it is read; ``None`` where it is empty.
 Said = str | int | float | tuple[str, ...] | None
 MOST_DIGITS = 6
+_NOT_A = {Kind.MONTH: "no month", Kind.WHOLE: "no whole number", Kind.NUMBER: "no number"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +35,7 @@ class Unread:
 
 def read_column(
     table: RawTable, place: int, thing: Thing, words: Mapping[str, str]
-) -> tuple[list[Said], list[Finding]]:
+) -> tuple[list[Said], list[Finding], list[UnknownWord]]:
     """Read one column.
 
     Parameters
@@ -51,8 +52,8 @@ def read_column(
     Returns
     -------
     tuple
-        What each cell says, ``None`` where it is empty or not understood, and one fault if any is
-        not understood.
+        What each cell says, ``None`` where it is empty or not understood; a fault if any is no
+        month or number; and the words that are not known.
     """
     meant = {spelled(word): spelled(name) for word, name in words.items()}
     said = [_read(value, thing, meant) for value in table.column(place)]
@@ -61,9 +62,13 @@ def read_column(
         for row, one in zip(table.rows, said, strict=True)
         if isinstance(one, Unread)
     ]
-    own = [word for word, name in words.items() if spelled(name) in thing.spellings]
-    findings = list(_not_understood(table, place, thing, unread, own)) if unread else []
-    return [None if isinstance(one, Unread) else one for one in said], findings
+    findings: list[Finding] = []
+    unknown: list[UnknownWord] = []
+    if unread and thing.kind in (Kind.WORD, Kind.WORDS):
+        unknown += _unknown(place, thing, unread)
+    elif unread:
+        findings += _not_understood(table, place, thing, unread)
+    return [None if isinstance(one, Unread) else one for one in said], findings, unknown
 
 
 def _read(value: RawValue, thing: Thing, meant: Mapping[str, str]) -> Said | Unread:
@@ -117,30 +122,32 @@ def _number(text: str, kind: Kind) -> float | None | Unread:
 
 
 def _not_understood(
-    table: RawTable,
-    place: int,
-    thing: Thing,
-    unread: Sequence[tuple[int, str]],
-    own: Sequence[str],
+    table: RawTable, place: int, thing: Thing, unread: Sequence[tuple[int, str]]
 ) -> Iterator[Finding]:
-    rows, texts = [row for row, _ in unread], [text for _, text in unread]
+    """Yield a fault on cells that hold no month or no number."""
+    rows = [row for row, _ in unread]
     hold = "holds" if len(rows) == 1 else "hold"
-    heading = short(table.headings[place])
-    where = f"column {heading}, {rows_words(rows)} {hold}"
+    where = f"column {short(table.headings[place])}, {rows_words(rows)} {hold}"
     source = heading_source(table, place, rows[0])
-    match thing.kind:
-        case Kind.MONTH:
-            days = any(isinstance(value, date) for value in table.column(place))
-            what = "a day, where a month is asked for" if days else "no month"
-            yield fault(source, f"{where} {what}", "Write the month alone, as 2024-03.")
-        case Kind.WHOLE | Kind.NUMBER:
-            what = "no whole number" if thing.kind is Kind.WHOLE else "no number"
-            yield fault(source, f"{where} {what}", "Write it in digits, or leave the cell empty.")
-        case _:
-            known = list(dict.fromkeys((*own, *thing.spellings.values())))
-            others = " and other words" if len(set(texts)) > 1 else ""
-            cure = (
-                f"{nearest(texts[0], known)} Correct the log, or say what the word stands for in "
-            )
-            cure += "the unit file: case_log, words."
-            yield fault(source, f"{where} {short(texts[0])}{others}: not a known word", cure)
+    if thing.kind is Kind.MONTH and any(isinstance(v, date) for v in table.column(place)):
+        message = f"{where} a day, where a month is asked for"
+    else:
+        texts = list(dict.fromkeys(text for _, text in unread))
+        shown = [short(text) for text in texts[:SHOWN_ROWS]]
+        more = " and others" if len(texts) > SHOWN_ROWS else ""
+        message = f"{where} {', '.join(shown)}{more}: {_NOT_A[thing.kind]}"
+    cure = "Write it in digits, or leave the cell empty."
+    if thing.kind is Kind.MONTH:
+        cure = "Write the month alone, as 2024-03, 03/2024 or Mar 2024."
+    yield fault(source, message, cure)
+
+
+def _unknown(place: int, thing: Thing, unread: Sequence[tuple[int, str]]) -> Iterator[UnknownWord]:
+    """Yield each distinct word once, with its rows; a word is the same in any spelling."""
+    rows: dict[str, list[int]] = {}
+    texts: dict[str, str] = {}
+    for row, text in unread:
+        texts.setdefault(spelled(text), text)
+        rows.setdefault(spelled(text), []).append(row)
+    for word, text in texts.items():
+        yield UnknownWord(text, place, thing, tuple(rows[word]))

@@ -16,6 +16,8 @@ MONTH, REACHED, DEVICES, PATIENT_END, DEVICE_END = (
     "month", "reached", "devices", "patient_end", "device_end",
 )  # fmt: skip
 OPERATOR, REF = "operator", "ref"
+#: What the two names of a complication mean that do not say so themselves.
+_OF_COMPLICATION = {BOTH: "early and late", EVER: "yes, at a time not told"}
 
 
 class Kind(StrEnum):
@@ -41,12 +43,15 @@ class Thing:
         How its cells are read.
     spellings : dict
         For words: each spelling that is understood, and the name it stands for.
+    meanings : dict
+        What some of the names mean, where that is not the name itself.
     """
 
     name: str
     label: str
     kind: Kind
     spellings: dict[str, str] = field(default_factory=dict)
+    meanings: dict[str, str] = field(default_factory=dict)
 
 
 def yes_or_no() -> dict[str, str]:
@@ -80,9 +85,12 @@ def _of_every_log(plan: Plan) -> Iterator[Thing]:
     yield Thing(DEVICES, "number of devices", Kind.WHOLE)
     ends = {name: (label,) for name, label in course.patients_end.items()}
     unknown = {UNKNOWN: UNKNOWN_WORDS}
-    yield Thing(PATIENT_END, "end of patient", Kind.WORD, _spellings({**ends, **unknown}))
+    meant = _meanings(course.patients_end)
+    yield Thing(PATIENT_END, "end of patient", Kind.WORD, _spellings({**ends, **unknown}), meant)
     of_devices = {name: (end.label,) for name, end in course.devices_end.items()}
-    yield Thing(DEVICE_END, "end of device", Kind.WORDS, _spellings({**of_devices, **unknown}))
+    meant = _meanings({name: end.label for name, end in course.devices_end.items()})
+    spellings = _spellings({**of_devices, **unknown})
+    yield Thing(DEVICE_END, "end of device", Kind.WORDS, spellings, meant)
     if plan.audit.roles:
         roles = {name: (label,) for name, label in plan.audit.roles.items()}
         yield Thing(OPERATOR, "role of operator", Kind.WORD, _spellings({**roles, **unknown}))
@@ -92,7 +100,8 @@ def _of_every_log(plan: Plan) -> Iterator[Thing]:
 def _strata(plan: Plan) -> Iterator[Thing]:
     for name, stratum in plan.strata.items():
         if isinstance(stratum, LabelledStratum):
-            yield Thing(name, stratum.label, Kind.WORD, _levels(stratum.levels))
+            levels, meant = _levels(stratum.levels), _meanings(stratum.levels)
+            yield Thing(name, stratum.label, Kind.WORD, levels, meant)
 
 
 def _steps(plan: Plan) -> Iterator[Thing]:
@@ -105,17 +114,25 @@ def _steps(plan: Plan) -> Iterator[Thing]:
         UNKNOWN: UNKNOWN_WORDS,
     }
     for name, step in plan.course.steps.items():
-        spellings = _spellings(had) if step.complication else yes_or_no()
-        yield Thing(name, step.label, Kind.WORD, spellings)
+        if step.complication:
+            yield Thing(name, step.label, Kind.WORD, _spellings(had), _OF_COMPLICATION)
+        else:
+            yield Thing(name, step.label, Kind.WORD, yes_or_no())
 
 
 def _facts(plan: Plan) -> Iterator[Thing]:
     for name, fact in plan.characteristics.arm.items():
         if fact.kind == "choice":
-            yield Thing(name, fact.label, Kind.WORD, _levels(fact.levels))
+            levels, meant = _levels(fact.levels), _meanings(fact.levels)
+            yield Thing(name, fact.label, Kind.WORD, levels, meant)
         else:
             kind = Kind.NUMBER if fact.kind == "number" else Kind.TEXT
             yield Thing(name, fact.label, kind)
+
+
+def _meanings(labels: Mapping[str, str]) -> dict[str, str]:
+    """Return the labels that say more than their name."""
+    return {name: label for name, label in labels.items() if spelled(name) != spelled(label)}
 
 
 def _levels(levels: dict[str, str]) -> dict[str, str]:

@@ -27,6 +27,7 @@ from evsyn.extraction.case_log.things import (
     fact_names,
     yes_or_no,
 )
+from evsyn.extraction.case_log.unknown_words import UnknownWord, unknown_word_faults
 from evsyn.extraction.plan import LabelledStratum, Plan
 from evsyn.extraction.unit import Period
 from evsyn.terms import NOT_STATED, Finding, Source
@@ -92,15 +93,18 @@ def understand(
     said: dict[str, list[Said]] = {}
     answers: dict[str, list[Said]] = {}
     findings: list[Finding] = []
+    unknown: list[UnknownWord] = []
     for name, place in columns.places.items():
-        said[name], found = read_column(table, place, known[name], words)
+        said[name], found, strange = read_column(table, place, known[name], words)
         findings += found
+        unknown += strange
     plain = Thing("", "", Kind.WORD, yes_or_no())
     for way in ways:
         if way.place is not None:
-            answers[way.name], found = read_column(table, way.place, plain, words)
+            answers[way.name], _, strange = read_column(table, way.place, plain, words)
             # A step's column is read twice and told once.
-            findings += [] if way.step is not None else found
+            unknown += [] if way.step is not None else strange
+    findings += unknown_word_faults(table, unknown, words, plan)
     findings += _unplaced(table, columns, said, period)
     if findings:
         return None, findings

@@ -31,3 +31,26 @@ def test_what_is_not(value):
 
 def test_september_has_two_short_forms():
     assert month_of("Sep 2024") == month_of("Sept 2024") == "2024-09"
+
+
+@pytest.mark.parametrize(
+    ("written", "month"),
+    [
+        # German, French, Spanish and Italian short and long forms, from memory.
+        ("Mrz 24", "2024-03"), ("März 2024", "2024-03"), ("Jän. 24", "2024-01"),
+        ("Okt 2024", "2024-10"), ("Dez. 24", "2024-12"), ("Mai 2024", "2024-05"),
+        ("févr. 2024", "2024-02"), ("août 24", "2024-08"), ("juil. 2024", "2024-07"),
+        ("déc. 2024", "2024-12"), ("ene 2024", "2024-01"), ("ago 2024", "2024-08"),
+        ("dic-24", "2024-12"), ("septiembre 2024", "2024-09"), ("gen 2024", "2024-01"),
+        ("mag 24", "2024-05"), ("lug 2024", "2024-07"), ("set 2024", "2024-09"),
+        ("ott 2024", "2024-10"), ("giu 2024", "2024-06"),
+    ],
+)  # fmt: skip
+def test_months_of_other_languages(written, month):
+    assert month_of(written) == month
+
+
+@pytest.mark.parametrize("written", ["jui 2024", "Quintember 2024", "ma 24"])
+def test_what_could_be_two_months_is_none(written):
+    # French "jui" is June or July.
+    assert month_of(written) is None
