@@ -79,7 +79,8 @@ def audit_text(
     if earlier is not None:
         told = [change.found.later.verdict for change in found.changes if change.found.later]
         period = earlier.unit.period
-        parts.append(paragraph(changes_sentence(told, period.from_, period.to)))
+        dates = (period.from_, period.to) if audience is Audience.INSIDE else ()
+        parts.append(paragraph(changes_sentence(told, *dates)))
     parts += ["", audit_table(found, plan)]
     for standing in placed:
         title = f"{plan.outcomes[standing.outcome].label}: {group_words(standing, plan)}"

@@ -31,7 +31,7 @@ WHOLE_UNCHANGED = (
 _DIFFER = "units with that past already differ by more than that"
 
 
-def changes_sentence(verdicts: Sequence[Verdict], first: str, last: str) -> str:
+def changes_sentence(verdicts: Sequence[Verdict], first: str = "", last: str = "") -> str:
     """Sum up how a period stands against the one before.
 
     Parameters
@@ -39,12 +39,13 @@ def changes_sentence(verdicts: Sequence[Verdict], first: str, last: str) -> str:
     verdicts : sequence of Verdict
         One a count that both periods hold alike.
     first, last : str
-        Months of the period before.
+        Months of the period before; empty where no date may be told.
     """
+    when = f", {first} to {last}" if first else ""
     given = [told for told in verdicts if told is not Verdict.NONE]
     outside = sum(told is not Verdict.WITHIN for told in given)
     return (
-        f"Against the period before, {first} to {last}: "
+        f"Against the period before{when}: "
         f"{counted(len(verdicts), 'count', 'counts')} held alike, {len(given) or 'none'} with a "
         f"verdict, {outside or 'none'} outside what a unit with that past would show. Details at "
         "the end."
