@@ -48,7 +48,8 @@ class Caveat(StrEnum):
     FOLLOWED_SHORTER = "followed_shorter_than_the_window"
 
 
-_NO_ROW = {
+#: Why nothing can be set against a pool, by how much of it may be shown.
+NO_ROW = {
     Show.NOTHING: Reason.NO_STUDY,
     Show.ONE: Reason.ONE_STUDY,
     Show.TWO: Reason.TWO_STUDIES,
@@ -71,8 +72,8 @@ def no_comparison(
     if held is None:
         return Reason.NOT_POOLED
     show = held.answer.show
-    if show in _NO_ROW:
-        return _NO_ROW[show]
+    if show in NO_ROW:
+        return NO_ROW[show]
     reading = held.answer.reading
     if reading is None or spread_used(reading) is None:
         return Reason.NO_READING

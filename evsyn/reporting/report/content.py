@@ -95,6 +95,11 @@ class UnitReport:
     audience: Audience
     audit: UnitAudit
 
+    @property
+    def is_full(self) -> bool:
+        """Whether exact counts may be shown: inside, or released by a person."""
+        return self.audience is Audience.INSIDE or self.checked.unit.full_release is not None
+
 
 @dataclass(frozen=True, slots=True)
 class ReportContent:

@@ -1,0 +1,54 @@
+"""The forest plot of each outcome, as far as the page has room."""
+
+from evsyn.cells.levels import labelled_strata
+from evsyn.extraction.load import CheckedUnit
+from evsyn.extraction.plan import Plan
+from evsyn.figures.forest import forest_layout
+from evsyn.reporting.forest import forest_of
+from evsyn.reporting.page.drawings import NARROW, WIDE, Drawing, drawing, figure
+from evsyn.reporting.page.markup import Html
+from evsyn.reporting.report.content import ReportContent
+from evsyn.terms import Audience
+
+#: Bytes that forest plots may take; the page as a whole stays below 2 MB.
+ROOM = 1_200_000
+
+
+def forests_of(content: ReportContent) -> dict[str, Html]:
+    """Draw the forest plot of each outcome, in the division that the plan looks at first.
+
+    Narrow drawings come first, in the plan's order, then wide ones, as far as the room allows; a
+    narrow one alone serves wide screens too.
+    """
+    stratum = first_stratum(content.review.plan)
+    checked, audience = _unit_drawn(content)
+    room = ROOM
+    narrow: dict[str, Drawing] = {}
+    wide: dict[str, Drawing] = {}
+    contents = {
+        item.name: forest_of(content.review, item.name, stratum, checked, audience=audience)
+        for item in content.outcomes
+    }
+    for kept, fmt, letter in ((narrow, NARROW, "n"), (wide, WIDE, "w")):
+        for name, found in contents.items():
+            drawn = drawing(forest_layout(found, fmt), f"{letter}-{name}-")
+            if drawn.size <= room:
+                room -= drawn.size
+                kept[name] = drawn
+    return {name: figure(f"forest-{name}", narrow.get(name), wide.get(name)) for name in contents}
+
+
+def first_stratum(plan: Plan) -> str | None:
+    """Return the stratum of the plan's primary indicator, or its first one with labels."""
+    primary = plan.audit.primary
+    if primary is not None and primary.stratum is not None:
+        return primary.stratum
+    return next(iter(labelled_strata(plan)), None)
+
+
+def _unit_drawn(content: ReportContent) -> tuple[CheckedUnit | None, Audience | None]:
+    """Return the unit where its rows may stand in a figure: inside, or with its counts released."""
+    unit = content.unit
+    if unit is None or not unit.is_full:
+        return None, None
+    return unit.checked, unit.audience

@@ -1,0 +1,26 @@
+"""How the page looks: one sheet of style, and the labels of cells on narrow screens."""
+
+from functools import cache
+from pathlib import Path
+
+from evsyn.reporting.audit_table import AUDIT_HEADINGS
+from evsyn.reporting.page.markup import Html
+from evsyn.reporting.page.tables import narrow_labels
+from evsyn.reporting.page.unit_outside import OUTSIDE_HEADINGS
+from evsyn.wording import report_page as say
+
+
+@cache
+def style_element() -> Html:
+    """Return the style as an element."""
+    look = (Path(__file__).parent / "look.css").read_text(encoding="utf-8")
+    labels = (
+        narrow_labels("answers", ("", *say.ANSWER_HEADINGS)),
+        narrow_labels("evidence", say.EVIDENCE_HEADINGS),
+        narrow_labels("left-out", say.LEFT_OUT_HEADINGS),
+        narrow_labels("doubts", say.DOUBT_HEADINGS),
+        narrow_labels("audited", AUDIT_HEADINGS),
+        narrow_labels("told", OUTSIDE_HEADINGS),
+    )
+    narrow = "\n".join(labels)
+    return Html(f"<style>\n{look}@media screen and (max-width:779px){{\n{narrow}\n}}\n</style>")

@@ -1,0 +1,95 @@
+"""HTML that nothing can break out of: words are escaped where they enter, and nowhere else."""
+
+from html import escape
+from typing import NewType
+
+#: Text that is HTML already.
+Html = NewType("Html", str)
+
+#: Marks that turn the direction of what follows could reorder the numbers beside a name.
+_TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+
+
+def words(text: str) -> Html:
+    """Return text as HTML that shows it letter by letter, see :func:`shown`."""
+    return Html(escape(shown(text), quote=True))
+
+
+def shown(text: str) -> str:
+    """Return text without the letters that no page should hold.
+
+    Letters that HTML forbids are dropped, and so are the invisible ones that turn the direction of
+    writing; right-to-left script itself needs none of them.
+    """
+    return "".join(letter for letter in text if _is_shown(letter))
+
+
+def _is_shown(letter: str) -> bool:
+    if letter in _TURNING:
+        return False
+    code = ord(letter)
+    if code < 0x20:
+        return letter in "\t\n"
+    is_control = 0x7F <= code <= 0x9F
+    is_half = 0xD800 <= code <= 0xDFFF
+    is_none = 0xFDD0 <= code <= 0xFDEF or code & 0xFFFE == 0xFFFE
+    return not (is_control or is_half or is_none)
+
+
+def element(name: str, /, *inside: Html, **attributes: str) -> Html:
+    """Return an element; ``class_`` and ``for_`` stand for the words Python keeps to itself.
+
+    Parameters
+    ----------
+    name : str
+        Name of the element.
+    *inside : Html
+        What it holds.
+    **attributes : str
+        Its attributes, escaped here; an underscore within a name becomes a hyphen.
+    """
+    return Html(f"{opening(name, **attributes)}{''.join(inside)}</{name}>")
+
+
+def opening(name: str, /, **attributes: str) -> Html:
+    """Return the opening tag alone; arguments as in :func:`element`."""
+    given = (
+        f' {key.rstrip("_").replace("_", "-")}="{words(value)}"'
+        for key, value in attributes.items()
+    )
+    return Html(f"<{name}{''.join(given)}>")
+
+
+def joined(*parts: Html) -> Html:
+    """Return parts one after the other."""
+    return Html("\n".join(part for part in parts if part))
+
+
+def paragraphs(*texts: str) -> Html:
+    """Return each text that is not empty as a paragraph."""
+    return joined(*(element("p", words(text)) for text in texts if text))
+
+
+def listing(*texts: str) -> Html:
+    """Return texts as a list of points; empty for none."""
+    points = [element("li", words(text)) for text in texts if text]
+    return element("ul", *points) if points else Html("")
+
+
+def section(name: str, title: str, *inside: Html, level: int = 2) -> Html:
+    """Return a section under a heading, which names it for those who hear the page.
+
+    Parameters
+    ----------
+    name : str
+        Its id.
+    title : str
+        Its heading.
+    *inside : Html
+        What it holds.
+    level : int
+        Level of the heading.
+    """
+    head = element(f"h{level}", words(title), id=f"{name}-head")
+    body = joined(head, *inside)
+    return element("section", Html(f"\n{body}\n"), id=name, aria_labelledby=f"{name}-head")

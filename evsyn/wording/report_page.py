@@ -1,0 +1,178 @@
+"""The sentences of the report page that stand nowhere else."""
+
+from collections.abc import Sequence
+
+from evsyn.wording.numbers import counted
+
+SKIP = "Skip to the answer"
+CONTENTS = "On this page"
+
+#: Headings of the sections, in order.
+QUESTION = "The question"
+ANSWER = "The answer"
+OUTCOMES = "Each outcome"
+EVIDENCE = "The evidence, count by count"
+LEFT_OUT = "What was left out, and why"
+DOUBTS = "Doubts"
+METHODS = "How the numbers were made"
+REFERENCES = "References"
+UNSAID = "What the evidence cannot say"
+CAUTIONS = "Cautions"
+PLACE = "Try your own figures"
+UNIT_INSIDE = "Our own figures"
+UNIT_OUTSIDE = "A unit's figures"
+COMPARED = "Two treatments compared within studies"
+
+ANSWER_HEADINGS = (
+    "Studies",
+    "Count",
+    "Headline, % (95% interval)",
+    "Read this, % (95% interval)",
+    "An ordinary new setting, %",
+)
+ALL_STUDIES = "All studies"
+NO_RANGE = "none given"
+ANSWER_READ = (
+    "Take the column 'Read this'; the headline beside it is made as most papers make theirs. The "
+    "last column says where an ordinary new setting would lie; it is given from five studies."
+)
+
+EVIDENCE_HEADINGS = (
+    "Study",
+    "Outcome",
+    "Pooled under",
+    "Count",
+    "Denominator",
+    "Window",
+    "Place in the paper",
+    "Marks",
+)
+LEFT_OUT_HEADINGS = ("Study", "Outcome", "Not pooled under", "Count", "Why", "Place in the paper")
+DOUBT_HEADINGS = ("Where", "Doubt", "What to do", "Answer")
+OPEN = "open"
+
+NOT_STATED = "not stated"
+NO_PLACE = "place not given"
+NOTHING_LEFT_OUT = "No count that reports an outcome was left out."
+NO_DOUBTS = "The checks raised no doubt."
+
+FIGURE_HELP = (
+    "Hover over a row, or reach the figure with the Tab key and move with the arrow keys, to see "
+    "where its numbers stand in the paper."
+)
+NOT_DRAWN = (
+    "Not drawn here, so that the page stays small; every count stands in the table of evidence."
+)
+
+#: What no page of pooled shares can tell, whatever its studies.
+NEVER_TOLD = (
+    "Whether another treatment would have done better: a share of one treatment compares nothing.",
+    "Whether a difference between levels comes from the level: other things differ between the "
+    "studies too, and they were not drawn by lot.",
+    "What is acceptable: no pass mark is given here, and none is implied by a pooled value.",
+    "What will happen to one patient: a pooled value is of settings, not of persons.",
+)
+
+PLACE_INTRO = (
+    "Type how many cases you had and in how many of them the event was seen. Your browser places "
+    "the count among ordinary new units, by the same numbers as the rest of the page; nothing you "
+    "type leaves it or is kept."
+)
+PLACE_WITHOUT_SCRIPT = (
+    "This part needs scripts, and they are off in this browser. The command 'evsyn audit' says the "
+    "same, and more, of a unit's own figures."
+)
+PLACE_WHICH = (
+    "Give a count of one level and not of the whole: a whole is set against its own case mix, "
+    "which 'evsyn audit' does. If your own series is among the studies, leave it out there too; "
+    "here it stands in the pool."
+)
+PLACE_NOTHING = "No level of any outcome can be compared with."
+LABEL_OUTCOME = "Outcome"
+LABEL_LEVEL = "Your cases"
+LABEL_CASES = "Number of cases"
+LABEL_EVENTS = "With the event"
+BUTTON_PLACE = "Place this count"
+
+FILTER_LABEL = "Show only rows with"
+FILTER_OUTCOME = "Outcome"
+FILTER_ALL = "all outcomes"
+
+#: How long a late event was looked for decides how many there are.
+OPEN_WINDOW = (
+    "No comparison: such events go on coming as long as cases are followed, so a share means "
+    "little without how long that was. 'evsyn audit' takes the follow-up into account."
+)
+
+
+def defined(definition: str | None) -> str:
+    """Say what counts as an outcome; empty where the plan does not."""
+    return f"What is counted: {definition.rstrip('.')}." if definition else ""
+
+
+def counted_as(basis: str, window: str) -> str:
+    """Say of whom, and in what window, a count must be to be placed."""
+    when = f", {window}" if window else ""
+    return f"Count as the plan does: of {basis}{when}."
+
+
+def compared_headings(first: str, second: str, contrast: str) -> tuple[str, ...]:
+    """Return the headings of a table of two treatments."""
+    return ("Study", first, second, contrast, "Place in the paper", "Marks")
+
+
+def rows_shown(number: int) -> str:
+    """Say how many rows a table holds."""
+    return f"{counted(number, 'row', 'rows')}."
+
+
+def cannot_compare(stratum: str, events: Sequence[str]) -> str:
+    """Say for which outcomes levels cannot be compared; empty for none.
+
+    Parameters
+    ----------
+    stratum : str
+        The stratum's name for headings.
+    events : sequence of str
+        The outcomes, as inside a sentence.
+    """
+    if not events:
+        return ""
+    return (
+        f"{stratum} cannot be compared from these papers for {_listed(events)}: that needs three "
+        "studies at each of two levels."
+    )
+
+
+def few_studies(outcomes: Sequence[str]) -> str:
+    """Say for which outcomes no range and no verdict can be given; empty for none."""
+    if not outcomes:
+        return ""
+    return f"How far settings differ in {_listed(outcomes)}: fewer than five studies can be pooled."
+
+
+def not_pooled(outcome: str, why: str) -> str:
+    """Say that the plan does not pool an outcome, and why."""
+    return f"One number for {outcome}: {why.rstrip('.')}."
+
+
+def read_in_part(part: int, whole: int) -> str:
+    """Say how many studies were not read in full; empty for none."""
+    if not part:
+        return ""
+    return (
+        f"What stands further down in {part:,} of {counted(whole, 'paper', 'papers')}, which were "
+        "read from the abstract or second hand."
+    )
+
+
+NO_SEARCH = (
+    "What other papers hold: these were chosen, not searched for, so how they were chosen may "
+    "have moved every number."
+)
+
+
+def _listed(words: Sequence[str]) -> str:
+    if len(words) == 1:
+        return words[0]
+    return f"{', '.join(words[:-1])} and {words[-1]}"
