@@ -1,5 +1,6 @@
 """How long words are in the typeface the figures use, and how to make them fit."""
 
+from bisect import bisect_right
 from functools import cache
 from typing import TYPE_CHECKING
 
@@ -84,10 +85,11 @@ def wrapped(words: str, room: float, size: float, *, bold: bool = False) -> tupl
 
 
 def _letters_that_fit(word: str, room: float, size: float, bold: bool) -> int:
-    for cut in range(len(word) - 1, 1, -1):
-        if text_width(word[:cut], size, bold=bold) <= room:
-            return cut
-    return 1
+    def width(cut: int) -> float:
+        return text_width(word[:cut], size, bold=bold)
+
+    # A word may be thousands of letters long, so the cut is sought by halving.
+    return max(1, bisect_right(range(len(word)), room, key=width) - 1)
 
 
 def typeset(

@@ -16,7 +16,9 @@ _NEVER = {
 }
 
 
-def pool_prompt(outcome: Outcome, answer: PoolAnswer, sentence: str, wanted: str) -> Prompt:
+def pool_prompt(
+    outcome: Outcome, answer: PoolAnswer, sentence: str, wanted: str, treatment: str = ""
+) -> Prompt:
     """Say what the studies hold of an outcome.
 
     Parameters
@@ -27,10 +29,13 @@ def pool_prompt(outcome: Outcome, answer: PoolAnswer, sentence: str, wanted: str
         The answer over all studies.
     sentence, wanted : str
         The answer in words, and what was wanted of the counts and found.
+    treatment : str
+        The treatment these patients had, where the plan lists several.
     """
-    said = [sentence, wanted, disagreement_sentence(answer)]
+    under = (f"All these patients had: {treatment}.",) if treatment else ()
+    more = (part for part in (wanted, disagreement_sentence(answer)) if part)
     question = f"What does the literature say of {outcome.event}?"
-    return Prompt(question, tuple(part for part in said if part), _never(answer))
+    return Prompt(question, (sentence, *under, *more), _never(answer), 1 + len(under))
 
 
 def _never(answer: PoolAnswer) -> str:

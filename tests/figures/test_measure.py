@@ -1,5 +1,7 @@
 """Words are as long as the pen draws them."""
 
+from itertools import pairwise
+
 import pytest
 from matplotlib import rc_context
 from matplotlib.backends.backend_agg import FigureCanvasAgg
@@ -83,3 +85,15 @@ def test_line_breaks_and_control_letters_leave_one_line() -> None:
 def test_letters_the_typeface_lacks_become_squares() -> None:
     assert drawable("Alder \U0001f9ea 漢") == "Alder □ □"
     assert drawable("Ångström") == "Ångström"
+
+
+def test_a_very_long_word_is_broken_into_the_longest_lines_that_fit() -> None:
+    word = "Will" * 1000
+    lines = wrapped(word, 100, 9)
+    assert "".join(lines) == word
+    for line, following in pairwise(lines):
+        assert text_width(line, 9) <= 100 < text_width(line + following[0], 9)
+
+
+def test_a_room_narrower_than_a_letter_takes_one_letter_a_line() -> None:
+    assert wrapped("WWW", 1, 9) == ("W", "W", "W")

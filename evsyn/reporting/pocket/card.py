@@ -4,8 +4,10 @@ from dataclasses import dataclass
 
 from evsyn.audit.ascertainment import period_years
 from evsyn.audit.own_series import names_itself
+from evsyn.extraction.plan import Plan
 from evsyn.figures.invented import Invented, banner_words
 from evsyn.reporting.audit_outside import outside_counts
+from evsyn.reporting.pocket.compared import comparison_prompts
 from evsyn.reporting.pocket.facts import reported_facts
 from evsyn.reporting.pocket.series import extreme_series, welcome_reach
 from evsyn.reporting.pocket.strata import strata_prompts
@@ -92,7 +94,7 @@ def _invented(content: ReportContent) -> Invented:
 
 def _own(unit: UnitReport, content: ReportContent) -> Prompt:
     plan, audited = content.review.plan, unit.audit
-    if unit.audience is Audience.OUTSIDE and unit.checked.unit.release is None:
+    if unit.audience is Audience.OUTSIDE and unit.checked.unit.full_release is None:
         found = audited.ascertainment
         return outside_prompt(outside_counts(audited), found.counted, found.expected, plan)
     can_check = names_itself(unit.checked.unit)
@@ -107,6 +109,11 @@ def _whose(unit: UnitReport) -> str:
     return head_sentence(figures, period_years(figures))
 
 
+def _treatment(plan: Plan) -> str:
+    """Name the treatment that shares are pooled over, where the plan lists several."""
+    return next(iter(plan.treatments.values())) if len(plan.treatments) > 1 else ""
+
+
 def _of_studies(content: ReportContent, item: OutcomeReport) -> tuple[Prompt, ...]:
     review, overall = content.review, item.overall
     plan, pooled = review.plan, overall.pooled
@@ -118,7 +125,8 @@ def _of_studies(content: ReportContent, item: OutcomeReport) -> tuple[Prompt, ..
     if found is not None and not refused:
         most = most_prompt(found.series, found.words, found.target)
     return (
-        pool_prompt(outcome, pooled.answer, overall.sentence, item.wanted),
+        pool_prompt(outcome, pooled.answer, overall.sentence, item.wanted, _treatment(plan)),
+        *comparison_prompts(review, item.name),
         *strata_prompts(review, item),
         extremes_prompt(high, low, outcome.event, refused),
         most,

@@ -85,6 +85,17 @@ def test_a_fact_marked_not_stated_is_not_reported(tiny):
     assert "site 0 of 2" in asked(card_of(tiny.read()), "What of special").at_once
 
 
+def test_treatments_are_compared_where_the_plan_compares_them():
+    card = pocket_card(content_of("published-trials"))
+    assert "All these patients had: stent." in card.prompts[0].at_once
+    prompt = asked(card, "Stent against surgery?")
+    assert prompt.at_once.startswith("Any complication, stent against surgery: risk ratio ")
+    assert "the interval holds both and neither" in prompt.never
+    demo = pocket_card(content_of("demo"))
+    assert "All these patients had" not in demo.prompts[0].at_once
+    assert not [prompt for prompt in demo.prompts if " against " in prompt.question]
+
+
 def test_without_strata_facts_or_target_the_card_still_answers(tiny):
     plan = tiny.read().plan
     bare = plan.characteristics.model_copy(update={"arm": {}})

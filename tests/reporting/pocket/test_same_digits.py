@@ -58,6 +58,14 @@ def test_pool_levels_and_tests_are_those_of_the_terminal(name):
         assert f"{at} ({low}-{high})" in printed
 
 
+def test_a_comparison_is_that_of_the_terminal():
+    printed = terminal("published-trials")
+    card = pocket_card(content_of("published-trials"))
+    (prompt,) = [item for item in card.prompts if item.question == "Stent against surgery?"]
+    for sentence in prompt.say:
+        assert sentence in printed
+
+
 def test_a_units_sentences_are_those_of_its_audit():
     review, checked = hollowmere()
     printed = flat(audit_text(review, checked, Audience.INSIDE))
