@@ -52,7 +52,7 @@ def with_log(unit: Unit, plan: Plan, folder: Path) -> Told:
         raw = read_log(folder, log.file, log.sheet)
     except RefusedError as refusal:
         return None, (), [*findings, refusal.of(log.file)]
-    identifying = screen(raw, plan.audit.roles)
+    identifying = screen(raw, plan.audit.roles, log.words)
     if identifying:
         return None, (), list(identifying)
     findings += [refusal.of(log.file) for refusal in raw.refusals]

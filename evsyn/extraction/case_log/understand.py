@@ -104,7 +104,7 @@ def understand(
             answers[way.name], _, strange = read_column(table, way.place, plain, words)
             # A step's column is read twice and told once.
             unknown += [] if way.step is not None else strange
-    findings += unknown_word_faults(table, unknown, words, plan)
+    findings += unknown_word_faults(table, sorted(unknown, key=lambda one: one.place), words, plan)
     findings += _unplaced(table, columns, said, period)
     if findings:
         return None, findings

@@ -13,11 +13,12 @@ from evsyn.extraction.plan import Plan
 from evsyn.terms import Finding
 
 #: Words and beginnings that turn a meaning round, in the languages of the months that are read.
-_NEGATIONS = frozenset(
-    "not no never none nil without failed fail fails failure unable cannot couldn't didn't wasn't "
-    "neither nor aborted abandoned declined refused nicht kein keine keinen ohne nie pas sans jamais"
-    " sin nunca senza mai non".split()
-)
+_NEGATING = """
+not no never none nil without failed fail fails failure unable cannot couldn't didn't wasn't neither
+nor aborted abandoned declined refused nicht kein keine keinen ohne nie pas sans jamais sin nunca
+senza mai non
+"""
+_NEGATIONS = frozenset(_NEGATING.split())
 _TURNED_ROUND = ("un", "non", "in", "im", "de", "dis", "mis")
 _BETWEEN_TWO = re.compile(r"[+&,/]|\b(?:and|then|und|et|y|e)\b", re.IGNORECASE)
 #: A key of the unit file that needs no quotes; yes, no and the like would be no text.

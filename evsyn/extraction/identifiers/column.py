@@ -11,6 +11,8 @@ from evsyn.extraction.identifiers.headings import (
     is_date_like_heading,
     is_operator_heading,
     is_person_like_heading,
+    is_place_heading,
+    is_reference_heading,
     is_thing_heading,
     may_be_operator_heading,
 )
@@ -18,8 +20,8 @@ from evsyn.extraction.identifiers.likeness import Likeness, gravest
 from evsyn.extraction.identifiers.operators import any_role, are_answers, are_roles
 from evsyn.extraction.identifiers.person_column import are_persons
 from evsyn.extraction.identifiers.plain_text import plain_text
-from evsyn.extraction.identifiers.record_numbers import are_record_numbers
-from evsyn.extraction.identifiers.whereabouts import are_districts
+from evsyn.extraction.identifiers.record_numbers import are_record_numbers, stray_record_numbers
+from evsyn.extraction.identifiers.whereabouts import are_districts, are_postcodes_of_places
 
 
 def column_likeness(
@@ -44,7 +46,9 @@ def column_likeness(
         found.add(Likeness.DATE)
     if are_record_numbers(texts):
         found.add(Likeness.DATE if is_date_like_heading(heading) else Likeness.HOSPITAL_NUMBER)
-    if are_districts(texts):
+    if stray_record_numbers(texts, of_references=is_reference_heading(heading)):
+        found.add(Likeness.HOSPITAL_NUMBER)
+    if are_districts(texts) or (is_place_heading(heading) and are_postcodes_of_places(texts)):
         found.add(Likeness.POSTCODE)
     # "Postcode known" with yes and no in it tells of nobody.
     said = None if are_answers(texts) else heading_likeness(heading)
@@ -66,6 +70,25 @@ def column_likeness(
     if said is not None:
         found.add(said)
     return gravest(found)
+
+
+def is_ordinary_but_for_cells(
+    heading: str, values: Sequence[RawValue], roles: Mapping[str, str]
+) -> bool:
+    """Whether a column is ordinary once the few cells that give something away are cleared.
+
+    Parameters
+    ----------
+    heading, values, roles
+        As for :func:`column_likeness`.
+    """
+    texts = [plain_text(value) for value in values]
+    filled = [text for text in texts if text]
+    stray = stray_record_numbers(filled, of_references=is_reference_heading(heading))
+    telling = {text for text in filled if text in stray or cell_likenesses(text)}
+    rest = [value for value, text in zip(values, texts, strict=True) if text not in telling]
+    left = [text for text in filled if text not in telling]
+    return 2 * len(left) > len(filled) and column_likeness(heading, rest, roles) is None
 
 
 def _days(values: Sequence[RawValue]) -> bool:

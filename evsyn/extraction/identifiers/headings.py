@@ -31,7 +31,11 @@ _SAYS: tuple[tuple[Likeness, str], ...] = (
     ),
     (Likeness.EMAIL, r"email|e mail|mail"),
     (Likeness.ADDRESS, r"address|addresses|addr|street|residence|lives at"),
-    (Likeness.POSTCODE, r"post ?codes?|postal ?code|pcode|zip|zip ?code|eircode"),
+    (
+        Likeness.POSTCODE,
+        r"post ?codes?|postal ?code|pcode|zip|zip ?code|eircode|plz|postleitzahl|code postal"
+        r"|codigo postal",
+    ),
 )
 _SAYS_BARE = tuple((likeness, re.compile(rf"\b(?:{words})\b")) for likeness, words in _SAYS)
 
@@ -58,6 +62,16 @@ _PERSON_LIKE = re.compile(
     r"|registrar|trainee|referrer|spouse|colleague|auditor|signed|(?:data )?collector|supervising"
     r"|by)(?: (?:id|no|number|code|ref|key))?"
     r"|.*\b(?:seen|referred|reported|consented|reviewed|entered|recorded|audited|collected) by"
+)
+_REFERENCE = re.compile(
+    r"(?:our |own |log |study |audit |case |row |patient |pt )?"
+    r"(?:refs?|references?|ids?|no|nr|num|numbers?|keys?|codes?|case|row)"
+)
+#: "Area" alone is of where somebody lives; "Area of the stricture" is not.
+_PLACE = re.compile(
+    r"(?:home |patient |pt |residential |catchment )?"
+    r"(?:areas?|districts?|regions?|towns?|city|locality|municipality|lives in|gemeinde|ort|wohnort"
+    r"|commune|ville|comune|localidad|municipio)"
 )
 _DATE_LIKE = re.compile(
     r"\b(?:dates?|days?|when|month|time|admitted|admission|discharged?|died|death|operated|performed|on)\b"
@@ -105,6 +119,16 @@ def is_person_like_heading(heading: str) -> bool:
 def is_thing_heading(heading: str) -> bool:
     """Whether a column is of things, whose names may have the shape of a person's."""
     return _THING_NAMED.search(bare_heading(heading)) is not None
+
+
+def is_reference_heading(heading: str) -> bool:
+    """Whether a column is of references to cases, so that one long number in it leads somewhere."""
+    return _REFERENCE.fullmatch(bare_heading(heading)) is not None
+
+
+def is_place_heading(heading: str) -> bool:
+    """Whether a column is of where persons live, so that short numbers in it are postcodes."""
+    return _PLACE.fullmatch(bare_heading(heading)) is not None
 
 
 def is_date_like_heading(heading: str) -> bool:

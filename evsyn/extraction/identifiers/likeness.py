@@ -34,6 +34,13 @@ class Likeness(Enum):
         """What to do; of operators it depends on the plan and is empty here."""
         return str(self.value[1])
 
+    @property
+    def cure_of_cells(self) -> str:
+        """What to do where the column is ordinary but for a few cells; empty where it is alike."""
+        if self in (Likeness.DATE, Likeness.OPERATOR):
+            return ""
+        return "Clear those cells, or write there what the column is for; the rest of it may stay."
+
 
 def gravest(found: set[Likeness]) -> Likeness | None:
     """Return the first in the order of gravity, or ``None`` of none."""

@@ -3,7 +3,9 @@
 import re
 from collections.abc import Mapping
 
-from evsyn.extraction.identifiers.plain_text import without_accents
+from evsyn.extraction.case_log.spelling import spelled
+from evsyn.extraction.identifiers.cell import cell_likenesses
+from evsyn.extraction.identifiers.plain_text import plain_text, without_accents
 
 #: Words of roles that are allowed where the plan declares none.
 _ROLES = (
@@ -14,6 +16,8 @@ _GENERIC = frozenset(_ROLES.split())
 _NOBODY = frozenset(
     ("", "yes", "no", "y", "n", "unknown", "not known", "not recorded", "not stated", "none", "na")
 ) | {"n a", "nil", "missing", "other"}
+#: A short form and a long one.
+_MOST_OWN_WORDS = 2
 _BETWEEN = re.compile(r"[,/+&;]|\band\b|\bwith\b")
 
 
@@ -29,6 +33,29 @@ def are_roles(texts: list[str], roles: Mapping[str, str]) -> bool:
     """
     allowed = {_bare(word) for pair in roles.items() for word in pair}
     return all(_is_role(text, allowed) for text in texts)
+
+
+def roles_in(words: Mapping[str, str], roles: Mapping[str, str]) -> dict[str, str]:
+    """Return the log's own words that stand for a role.
+
+    A unit file could call every surgeon by name so. A word that looks like a name by itself is
+    therefore none, nor is any where more than two unlike words stand for one role.
+
+    Parameters
+    ----------
+    words : mapping of str to str
+        The log's own words, and the names they stand for.
+    roles : mapping of str to str
+        Roles of the plan and their words.
+    """
+    known = {spelled(word): name for name, label in roles.items() for word in (name, label)}
+    found: dict[str, dict[str, str]] = {}
+    for word, name in words.items():
+        role = known.get(spelled(name))
+        if role is not None and not cell_likenesses(plain_text(word)):
+            found.setdefault(role, {})[word] = role
+    few = (own for own in found.values() if len({*map(_bare, own)}) <= _MOST_OWN_WORDS)
+    return {word: role for own in few for word, role in own.items()}
 
 
 def are_answers(texts: list[str]) -> bool:

@@ -21,6 +21,8 @@ _ANNOUNCED = re.compile(
 )
 _MIDDLING = re.compile(r"'?(\d{3})\s?(\d{3,4})")
 _ROUND = 100
+#: What a log gives its cases itself: 7, S07, A-12.
+_OWN = re.compile(r"[A-Z]{0,3}[\s\-/.]?\d{1,5}", re.IGNORECASE)
 _YEAR_MONTH = re.compile(r"(?:19|20)\d\d(?:0[1-9]|1[0-2])")
 
 
@@ -54,3 +56,27 @@ def are_record_numbers(texts: list[str]) -> bool:
     if all(number % _ROUND == 0 for number in numbers):
         return False
     return len(numbers) == 1 or max(numbers) - min(numbers) >= 3 * len(numbers)
+
+
+def stray_record_numbers(texts: list[str], *, of_references: bool) -> set[str]:
+    """Return the numbers of six or seven digits among the short references of a log's own.
+
+    One of them is enough: a column of S01, S02, ... has no other use for it. Where the references
+    are numbers alone the column must say that it holds references, or the numbers must run on, so
+    that a large cost or count is not taken for one.
+
+    Parameters
+    ----------
+    texts : list of str
+        The values of a column in plain characters.
+    of_references : bool
+        Whether the heading speaks of references.
+    """
+    stray = {text for text in texts if _MIDDLING.fullmatch(text)}
+    own = [text for text in texts if _OWN.fullmatch(text)]
+    if not stray or len(own) < 0.8 * len(texts):
+        return set()
+    numbers = {int(text) for text in own if text.isdigit()}
+    lettered = len(own) - sum(text.isdigit() for text in own)
+    runs_on = len(numbers) > 0.8 * len(own) and max(numbers) - min(numbers) < 2 * len(numbers)
+    return stray if of_references or lettered > 0.5 * len(own) or runs_on else set()

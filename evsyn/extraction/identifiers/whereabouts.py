@@ -17,6 +17,9 @@ _FULL = re.compile(
 _SECTOR = re.compile(r"([A-Z]{2})\d[A-Z\d]?\s\d", re.IGNORECASE)
 _SINGLE_SECTOR = re.compile(r"([A-Z])\d[A-Z\d]?\s\d", re.IGNORECASE)
 _DISTRICT = re.compile(r"([A-Z]{2})\d[A-Z\d]?", re.IGNORECASE)
+_ANY_DISTRICT = re.compile(r"([A-Z]{1,2})\d[A-Z\d]?(?:\s\d)?", re.IGNORECASE)
+#: Of many countries: 1010, 80331, A-1010 (forms from memory).
+_NUMBER = re.compile(r"(?:[A-Z]{1,2}[\s\-])?(\d{4,5})", re.IGNORECASE)
 _IRISH = re.compile(r"[A-Z]\d[\dW]\s?(?=[A-Z\d]*\d)(?=[A-Z\d]*[A-Z])[A-Z\d]{4}", re.IGNORECASE)
 _CANADIAN = re.compile(r"[A-Z]\d[A-Z]\s?\d[A-Z]\d", re.IGNORECASE)
 
@@ -55,6 +58,21 @@ def are_districts(texts: list[str]) -> bool:
     numbers = {int(number) for _, number in found if number.isdigit()}
     running = bool(numbers) and max(numbers) - min(numbers) < 2 * len(numbers)
     return len(areas) > 1 or not running
+
+
+def are_postcodes_of_places(texts: list[str]) -> bool:
+    """Whether most values of a column of places are postcodes: districts, or all of 4 or 5 digits.
+
+    Asked only where the heading speaks of places: elsewhere such values may be costs or cases.
+    """
+    districts = [
+        found
+        for text in texts
+        if (found := _ANY_DISTRICT.fullmatch(text)) is not None and found.group(1).upper() in AREAS
+    ]
+    lengths = [len(found.group(1)) for text in texts if (found := _NUMBER.fullmatch(text))]
+    most = max(len(districts), lengths.count(4), lengths.count(5))
+    return most > 0 and most >= 0.6 * len(texts)
 
 
 def _area_of(text: str) -> tuple[str, str] | None:

@@ -137,3 +137,10 @@ def test_a_log_in_which_nobody_reached_a_counted_stage_is_a_fault(made):
     made.write(table("2022-05,considered,palliation,,yes,,,,,,,,,d,"))
     ((place, _, message),) = made.faults()
     assert (place, message[:20]) == ("log.csv, line 2", "no case reached a st")
+
+
+def test_the_unit_s_own_words_may_stand_for_roles(made):
+    made.with_cell(3, "operator", "Surg")
+    assert {one.rule for one in made.found()} == {"identifier"}
+    made.say(words={"Surg": "surgeon"})
+    assert made.read().cases[0].operator == "surgeon"

@@ -24,8 +24,9 @@ def test_every_word_of_every_column_stands_once_with_its_rows(made):
     assert lines_of(made) == [
         "  cure: ...   # 6 rows, first row 4; one of palliation, bridge (bridge to surgery), mixed,"
         " not_stated",
-        "  well: ...   # 5 rows, first row 4; one of alive (alive at last contact), died_early"
-        " (died within 30 days), died_later (died after 30 days), lost (lost to follow-up), unknown",
+        "  well: ...   # 5 rows, first row 4; one of alive (alive at last contact), "
+        "died_early (died within 30 days), died_later (died after 30 days), "
+        "lost (lost to follow-up), unknown",
     ]
 
 

@@ -22,9 +22,9 @@ def table(columns, *, sheet=""):
     return RawTable("log.csv", sheet, tuple(columns), rows)
 
 
-def found_in(columns, *, roles=ROLES, others=(), remarks=()):
+def found_in(columns, *, roles=ROLES, words=None, others=(), remarks=()):
     said = tuple(Remark("the remark on line 1", text) for text in remarks)
-    return screen(RawFile(table(columns), tuple(others), said), roles)
+    return screen(RawFile(table(columns), tuple(others), said), roles, words)
 
 
 def told(findings):
