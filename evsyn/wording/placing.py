@@ -72,3 +72,8 @@ PLACING = {
     "rows": "{shown} of {all} rows shown.",
     "sorted": "sort",
 }
+
+
+def no_comparison(why: str) -> str:
+    """Say that nothing can be set against a level, and why."""
+    return f"No comparison: {why}."

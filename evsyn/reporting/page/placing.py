@@ -17,7 +17,7 @@ from evsyn.terms import NOT_STATED, UNPLACED
 from evsyn.wording import report_page as say
 from evsyn.wording.audit_caveats import REASON_WORDS, remark_sentences
 from evsyn.wording.audit_verdict import marks
-from evsyn.wording.placing import PLACING
+from evsyn.wording.placing import PLACING, no_comparison
 
 
 def placing_fields(content: ReportContent) -> dict[str, Any]:
@@ -90,15 +90,15 @@ def _outcome(item: OutcomeReport, plan: Plan) -> dict[str, Any]:
 def _level(answered: Answered, plan: Plan) -> dict[str, Any]:
     """Return a level's list of rates and remarks, or why nothing can be set against it."""
     outcome, pooled = plan.outcomes[answered.question.outcome], answered.pooled
+    listed = mixture(pooled.answer)
+    if listed is None:
+        return _no_comparison(NO_ROW.get(pooled.answer.show, Reason.NO_READING))
     wanted = outcome.windows[0] if outcome.windows else NOT_STATED
     if wanted in plan.windows and plan.windows[wanted].is_open:
         return {"remarks": [say.OPEN_WINDOW]}
-    listed = mixture(pooled.answer)
     judged = comparable(outcome.denominators[0], wanted, pooled.table, plan)
-    if listed is None or not judged.at_all:
-        reason = NO_ROW.get(pooled.answer.show, Reason.NO_READING)
-        reason = reason if listed is None else Reason.BASIS
-        return {"remarks": [f"No comparison: {REASON_WORDS[reason]}."]}
+    if not judged.at_all:
+        return _no_comparison(Reason.BASIS)
     return {
         "x": listed.log_odds,
         "w": listed.weights,
@@ -113,6 +113,10 @@ def _level(answered: Answered, plan: Plan) -> dict[str, Any]:
         "marks": marks(judged.differs),
         "remarks": _remarks(answered, listed, judged.differs, plan),
     }
+
+
+def _no_comparison(reason: Reason) -> dict[str, Any]:
+    return {"remarks": [no_comparison(REASON_WORDS[reason])]}
 
 
 def _remarks(
