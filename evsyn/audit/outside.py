@@ -51,7 +51,9 @@ class OutsideCount:
     verdict: Verdict | None
 
 
-def outside_count(standing: Standing, cases: int, limits: Limits | None) -> OutsideCount:
+def outside_count(
+    standing: Standing, cases: int, limits: Limits | None, *, exact: bool = False
+) -> OutsideCount:
     """Return a whole count as it may be told outside.
 
     A count over another denominator than the unit's cases is withheld: that denominator is itself
@@ -66,10 +68,15 @@ def outside_count(standing: Standing, cases: int, limits: Limits | None) -> Outs
     limits : Limits or None
         Range of ordinary new units with the same cases and case mix, with the counts at which a
         verdict would be given; ``None`` where there is no comparison.
+    exact : bool
+        Whether a person has released the exact counts of the whole.
     """
     is_of_cases = standing.total + standing.unknown == cases
     count = released(standing.events, cases) if is_of_cases else withheld(cases)
-    is_known = is_of_cases and not standing.unknown
+    # A whole that only some groups report is a level in truth, and stays withheld.
+    if exact and is_of_cases:
+        count = released(standing.events, standing.total, exact=True)
+    is_known = is_of_cases and (exact or not standing.unknown)
     is_share = is_known and standing.reason is not Reason.NO_FOLLOW_UP and count.is_exact
     reach = limits if is_known else None
     return OutsideCount(

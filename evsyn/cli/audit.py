@@ -60,7 +60,10 @@ def command(
     seen_by = Audience(audience)
     read = readable_review(review)
     checked, earlier = readable_periods(unit, before, read)
-    releases = [checked.unit.release, *([] if earlier is None else [earlier.unit.release])]
+    releases = [
+        checked.unit.full_release,
+        *([] if earlier is None else [earlier.unit.full_release]),
+    ]
     if seen_by is Audience.OUTSIDE and len(releases) > 1 and None in releases:
         refuse(TWO_PERIODS_OUTSIDE)
     if folder is None:

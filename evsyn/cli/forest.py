@@ -71,7 +71,7 @@ def command(
     if stratum is not None:
         known(stratum, read.plan.strata, "a stratum")
     checked = None if unit is None else readable_unit(unit, read)
-    if checked is not None and audience == Audience.OUTSIDE and checked.unit.release is None:
+    if checked is not None and audience == Audience.OUTSIDE and checked.unit.full_release is None:
         refuse(f"{unit}: {NOT_RELEASED}")
     seen_by = None if audience is None else Audience(audience)
     content = forest_of(read, outcome, stratum, checked, audience=seen_by, show_two=show_two)

@@ -84,7 +84,7 @@ def command(
             read, checked, outcome, tell=tell, mark=mark, short_mark=short_mark
         )
     else:
-        if seen_by is Audience.OUTSIDE and checked[0].unit.release is None:
+        if seen_by is Audience.OUTSIDE and checked[0].unit.full_release is None:
             refuse(RANGE_OUTSIDE)
         try:
             question = Question(outcome, *level_of(level, read))

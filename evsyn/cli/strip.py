@@ -32,7 +32,7 @@ from evsyn.cli.options import (
 @click.argument("unit", type=click.Path(path_type=Path))
 @against_option
 @click.option("--outcome", help="One outcome; else all that the unit reports.")
-@click.option("--by", "stratum", help="The levels of one stratum; else all, and the whole.")
+@click.option("--by", "stratum", help="The whole and the levels of one stratum; else of all.")
 @audience_option
 @sheet_option
 @output_option
@@ -64,7 +64,7 @@ def command(
     if stratum is not None:
         known(stratum, labelled_strata(read.plan), "a stratum with levels")
     checked, seen_by = readable_unit(unit, read), Audience(audience)
-    if seen_by is Audience.OUTSIDE and checked.unit.release is None:
+    if seen_by is Audience.OUTSIDE and checked.unit.full_release is None:
         refuse(STRIP_OUTSIDE)
     mark, short_mark = marks_for(checked, seen_by)
     try:
@@ -73,6 +73,7 @@ def command(
             checked,
             outcome,
             stratum=stratum,
+            with_whole=True,
             tell=tell_for(checked, seen_by),
             mark=mark,
             short_mark=short_mark,

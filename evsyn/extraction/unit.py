@@ -122,6 +122,10 @@ class Release(Record):
     approved_by: Text = Field(description="the role that approved it")
     on: Day = Field(description="when")
     basis: Text = Field(description="on what grounds")
+    levels: bool = Field(
+        default=False,
+        description="true where counts by level are released too, and not the whole alone",
+    )
 
 
 class Unit(Record):
@@ -175,3 +179,8 @@ class Unit(Record):
     release: Release | None = Field(
         default=None, description="permission to show exact own counts outside"
     )
+
+    @property
+    def full_release(self) -> Release | None:
+        """The release that shows everything outside, counts by level included; else ``None``."""
+        return self.release if self.release is not None and self.release.levels else None

@@ -40,12 +40,14 @@ def audit_json(
         The unit's figures of an earlier period.
     """
     unit, plan = checked.unit, review.plan
-    if audience is Audience.OUTSIDE and unit.release is None:
+    if audience is Audience.OUTSIDE and unit.full_release is None:
         return json_text(outside_fields(review, unit))
     found = unit_audit(review, unit, None if earlier is None else earlier.unit)
     fields: dict[str, Any] = {
         "for": str(audience),
-        "mark": release_sentences(unit.release, None if earlier is None else earlier.unit.release),
+        "mark": release_sentences(
+            unit.full_release, None if earlier is None else earlier.unit.full_release
+        ),
         "unit": unit.unit,
         "label": unit.label,
         "invented": unit.invented or review.invented,

@@ -108,7 +108,7 @@ def _figures(
     unit, plan = checked.unit, review.plan
     tell = tell_for(checked, audience)
     mark, short_mark = marks_for(checked, audience, earlier)
-    is_full = audience is Audience.INSIDE or unit.release is not None
+    is_full = audience is Audience.INSIDE or unit.full_release is not None
     units = [checked] if earlier is None else [checked, earlier]
     if audience is Audience.OUTSIDE and earlier is not None:
         units = _undated(checked, earlier)

@@ -12,7 +12,7 @@ from evsyn.extraction.unit import Unit
 from evsyn.reporting.plain_table import plain_table
 from evsyn.reporting.pool_text import paragraph
 from evsyn.terms import Audience
-from evsyn.wording.audience import OUTSIDE_MARK
+from evsyn.wording.audience import outside_mark
 from evsyn.wording.audit import invented_sentence, outside_closing
 from evsyn.wording.outside import (
     cases_sentence,
@@ -32,7 +32,8 @@ def outside_counts(audited: UnitAudit) -> tuple[OutsideCount, ...]:
         whole = audited.whole(standing.outcome)
         held = None if whole is None else whole.found
         reach = held.limits if held is not None and held.judged else None
-        found.append(outside_count(standing, cases, reach))
+        exact = audited.unit.release is not None
+        found.append(outside_count(standing, cases, reach, exact=exact))
     return tuple(found)
 
 
@@ -43,7 +44,7 @@ def outside_text(review: Review, unit: Unit) -> str:
     told = outside_counts(audited)
     mark = f"{INVENTED}: " if unit.invented or review.invented else ""
     parts = [
-        paragraph(OUTSIDE_MARK),
+        paragraph(outside_mark(unit)),
         paragraph(f"{mark}{head_sentence(unit, period_years(unit))}"),
         paragraph(f"Set against: {status_line(review)}"),
         *map(paragraph, invented_sentence(unit.invented, review.invented)),
@@ -63,7 +64,7 @@ def outside_fields(review: Review, unit: Unit) -> dict[str, Any]:
     audited = unit_audit(review, unit)
     return {
         "for": str(Audience.OUTSIDE),
-        "mark": OUTSIDE_MARK,
+        "mark": outside_mark(unit),
         "unit": unit.unit,
         "label": unit.label,
         "invented": unit.invented or review.invented,

@@ -63,7 +63,7 @@ def audit_text(
         The unit's figures of an earlier period.
     """
     unit, plan = checked.unit, review.plan
-    if audience is Audience.OUTSIDE and unit.release is None:
+    if audience is Audience.OUTSIDE and unit.full_release is None:
         return outside_text(review, unit)
     found = unit_audit(review, unit, None if earlier is None else earlier.unit)
     placed = found.standings
@@ -118,7 +118,9 @@ def _opening(
     else:
         head = [f"{mark}{head_sentence(unit, period_years(unit))}"]
         head.append(
-            release_sentences(unit.release, None if earlier is None else earlier.unit.release)
+            release_sentences(
+                unit.full_release, None if earlier is None else earlier.unit.full_release
+            )
         )
     against = f"Set against: {status_line(review)}"
     return [*head, against, *invented_sentence(unit.invented, review.invented)]

@@ -50,7 +50,7 @@ def weigh_all(
         For whom, where a unit is given; outside, claims about it are withheld unless its exact
         counts are released.
     """
-    withhold = unit is not None and audience is Audience.OUTSIDE and unit.unit.release is None
+    withhold = unit is not None and audience is Audience.OUTSIDE and unit.unit.full_release is None
     own = None if unit is None or withhold else unit_audit(review, unit.unit)
     return tuple(
         weigh(review, claim, guidelines, own, withhold=withhold) for claim in checked.claims.claims
@@ -148,8 +148,8 @@ def _marks(
 ) -> Iterator[str]:
     if unit is not None and audience is Audience.INSIDE:
         yield INSIDE_MARK
-    if unit is not None and audience is Audience.OUTSIDE and unit.unit.release is not None:
-        yield release_sentence(unit.unit.release)
+    if unit is not None and audience is Audience.OUTSIDE and unit.unit.full_release is not None:
+        yield release_sentence(unit.unit.full_release)
     yield status_line(review)
     if unit is not None:
         mark = f"{INVENTED}: " if unit.unit.invented else ""

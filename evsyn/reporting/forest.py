@@ -87,10 +87,10 @@ def forest_of(
     ]
     unit = _Unit({}, "") if checked is None else _unit(review, checked, answers)
     full, short = _notes(review, outcome, stratum, answers, unit)
+    mark = short_mark = ""
     if checked is not None and unit.lines:
         mark = _for_whom(checked, audience)
-        full.append(mark)
-        short.append(INSIDE_SHORT if audience is Audience.INSIDE else mark)
+        short_mark = INSIDE_SHORT if audience is Audience.INSIDE else mark
     full.append(rows_caption(plan, [pooled.answer for pooled in shown]))
     if not short and any(pooled.answer.show.pooled for pooled in shown):
         short.append(SLIDE_CAPTION)
@@ -114,6 +114,8 @@ def forest_of(
         short_caption=" ".join(short),
         better=words.better,
         invented=_invented(review, checked, unit),
+        mark=mark,
+        short_mark=short_mark,
         show_two=show_two,
         level=plan.pooling.level,
         study_interval=plan.pooling.study_interval,
@@ -126,9 +128,9 @@ def _for_whom(checked: CheckedUnit, audience: Audience | None) -> str:
         return INSIDE_MARK
     if audience is None:
         raise ValueError("say for whom the unit's rows are drawn")
-    if checked.unit.release is None:
+    if checked.unit.full_release is None:
         raise ValueError(NOT_RELEASED)
-    return release_sentence(checked.unit.release)
+    return release_sentence(checked.unit.full_release)
 
 
 @dataclass(frozen=True, slots=True)

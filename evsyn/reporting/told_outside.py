@@ -17,13 +17,15 @@ from evsyn.wording.audience import (
 
 def tell_for(checked: CheckedUnit, audience: Audience) -> Tell:
     """Return how far the counts of a unit are told: outside, its wholes as they may be."""
-    if audience is Audience.INSIDE or checked.unit.release is not None:
+    if audience is Audience.INSIDE or checked.unit.full_release is not None:
         return exactly
     cases = sum(group.patients for group in checked.unit.groups)
 
     def outside(standing: Standing) -> OwnCount | None:
         if standing.stratum != OVERALL:
             return None
+        if checked.unit.release is not None:
+            return exactly(standing)
         if standing.unknown:
             # A share of all cases would count the unknown outcomes as none, and be flagged so.
             return OwnCount.withheld()

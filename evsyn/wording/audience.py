@@ -1,6 +1,6 @@
 """Who a unit's own figures are for, in words."""
 
-from evsyn.extraction.unit import Release
+from evsyn.extraction.unit import Release, Unit
 
 INSIDE_MARK = "INSIDE THE UNIT: official-sensitive, not for circulation."
 INSIDE_SHORT = "Inside the unit only."
@@ -23,9 +23,9 @@ RANGE_OUTSIDE = (
 )
 
 NOT_RELEASED = (
-    "Outside, this would show the unit's own counts, and the unit file holds no 'release' (who "
-    "approved it, on what day, on what basis). Leave the unit out, or have its exact counts "
-    "released."
+    "Outside, this would show the unit's own counts, and the unit file holds no 'release' of its "
+    "counts by level (who approved it, on what day, on what basis, and 'levels: true'). Leave the "
+    "unit out, or have them released."
 )
 
 TWO_PERIODS_OUTSIDE = (
@@ -37,7 +37,15 @@ TWO_PERIODS_OUTSIDE = (
 def release_sentence(release: Release) -> str:
     """Say who released exact counts, when and on what basis."""
     basis = release.basis.rstrip(".")
-    return f"Exact own counts released by {release.approved_by} on {release.on}: {basis}."
+    return (
+        f"FOR USE OUTSIDE. Exact own counts released by {release.approved_by} on {release.on}: "
+        f"{basis}. A count of 1 to 7 may point to a patient whom somebody knows."
+    )
+
+
+def outside_mark(unit: Unit) -> str:
+    """Say by what rule a unit's counts are told outside, or who released them."""
+    return OUTSIDE_MARK if unit.release is None else release_sentence(unit.release)
 
 
 def release_sentences(*releases: Release | None) -> str:

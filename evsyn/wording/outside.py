@@ -8,6 +8,11 @@ from evsyn.terms import NOT_STATED
 from evsyn.wording.numbers import count, counted, percent, span
 from evsyn.wording.verdict import VERDICT_WORDS
 
+NO_VERDICT = (
+    "The verdict is withheld by rule, since it would narrow the count; it is withheld alike from "
+    "welcome and unwelcome results."
+)
+
 NO_FIGURE = "Neither share nor place is given, since they would narrow it."
 
 
@@ -33,10 +38,9 @@ def cases_sentence(counted_cases: int, expected: int, population: str) -> str:
     missing = "as many as were expected, or more"
     if expected > counted_cases:
         missing = f"{_about(expected - counted_cases)} fewer than were expected"
-    said = _about(counted_cases)
     return (
-        f"{said[0].upper()}{said[1:]} {population} are counted, {missing}; what is left out, and "
-        "why, is told inside the unit."
+        f"{counted_cases:,} {population} are counted, {missing}; what is left out, and why, is "
+        "told inside the unit."
     )
 
 
@@ -72,7 +76,7 @@ def told_words(item: OutsideCount) -> str:
     """Write a count as it may be told, for a table."""
     told, total = item.count, item.count.total
     if told.told is Told.WITHHELD:
-        return "not told"
+        return "withheld"
     if told.told is Told.HIDDEN:
         return f"{told.possible[0]:,} to {told.possible[-1]:,} of {total:,}"
     if told.told is Told.ROUNDED:
@@ -83,8 +87,8 @@ def told_words(item: OutsideCount) -> str:
 def _count_words(item: OutsideCount, plan: Plan) -> str:
     if item.count.told is Told.WITHHELD:
         return (
-            "not told outside, since the number of cases it is a count of is small or itself a "
-            "count."
+            "withheld by rule: it is a share of few cases, or of cases that are themselves a "
+            "count, as stents placed are."
         )
     basis = plan.denominators.get(item.basis, item.basis)
     when = ""
@@ -96,10 +100,18 @@ def _count_words(item: OutsideCount, plan: Plan) -> str:
     if not item.is_complete:
         said += ", not every outcome being known"
     if item.count.told is Told.HIDDEN:
-        return f"{said}; the count itself is hidden. {NO_FIGURE}"
+        return f"{said}; the count itself is hidden{_widened(item)}. {NO_FIGURE}"
     if item.count.told is Told.ROUNDED:
         return f"{said}, rounded to 5. {NO_FIGURE}"
     return f"{said}."
+
+
+def _widened(item: OutsideCount) -> str:
+    """Say where more than the small counts are hidden together; empty where that is not so."""
+    told = item.count
+    few = told.possible == tuple(range(1, LARGEST_HIDDEN + 1))
+    nearly_all = told.possible == tuple(range(told.total - LARGEST_HIDDEN, told.total))
+    return "" if few or nearly_all else ", and its limits widened so that rounding tells nothing"
 
 
 def _between(item: OutsideCount) -> str:
@@ -122,7 +134,7 @@ def _verdict_words(item: OutsideCount) -> str:
         f"{reach.high:,} of {item.count.total:,}"
     )
     if item.verdict is None:
-        return f"For comparison, {size}; the verdict is told inside the unit only."
+        return f"For comparison, {size}. {NO_VERDICT}"
     words = VERDICT_WORDS[item.verdict]
     if item.count.is_exact:
         return f"This is {words}: {size}."
@@ -132,7 +144,7 @@ def _verdict_words(item: OutsideCount) -> str:
 def outside_verdict(item: OutsideCount) -> str:
     """Write the verdict for a table; one that is not told says so."""
     if item.count.told is Told.WITHHELD:
-        return "not told"
+        return "withheld"
     if item.limits is None:
         return "no comparison"
-    return "not told" if item.verdict is None else VERDICT_WORDS[item.verdict]
+    return "withheld" if item.verdict is None else VERDICT_WORDS[item.verdict]

@@ -45,7 +45,7 @@ def test_outside_a_units_row_needs_a_release(tmp_path: Path) -> None:
 def released(tmp_path: Path) -> Path:
     unit = tmp_path / "unit.yaml"
     text = UNIT.read_text(encoding="utf-8")
-    release = "release: {approved_by: governance lead, on: 2026-08-03, basis: a talk}\n"
+    release = "release: {approved_by: lead, on: 2026-08-03, basis: a talk, levels: true}\n"
     unit.write_text(text + release, encoding="utf-8")
     return unit
 
@@ -55,7 +55,7 @@ def test_a_release_is_printed_on_the_figure(tmp_path: Path, released: Path) -> N
     words = ("forest", DEMO, "perforation", "--by", "intent", "--unit", released, "-o", target)
     assert run(*words, "--for", "outside").exit_code == 0
     drawn = target.read_text(encoding="utf-8")
-    assert "released by governance lead" in drawn
+    assert "released by lead" in drawn
     assert "official-sensitive" not in drawn
 
 

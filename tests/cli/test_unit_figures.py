@@ -55,6 +55,19 @@ def test_a_funnel_around_the_target_and_one_around_the_range(tmp_path: Path) -> 
         assert "not the funnel plot of small studies" in words_alone
 
 
+def test_a_slide_holds_the_whole_and_the_levels_of_a_stratum(tmp_path: Path) -> None:
+    words = ("strip", UNIT, *AGAINST, "--by", "intent", "--sheet", "slide", "--for", "inside")
+    for outcome in ("perforation", "technical_success"):
+        target = tmp_path / f"{outcome}.svg"
+        assert run(*words, "--outcome", outcome, "-o", target).exit_code == 0
+        drawn = target.read_text(encoding="utf-8")
+        places = [drawn.index(f">{name}<") for name in ("All cases", "Palliation")]
+        assert places == sorted(places)
+        assert ">Bridge to surgery<" in drawn
+        assert "twice the risk" in " ".join(re.sub("<[^>]+>", " ", drawn).split())
+    assert len(list(tmp_path.iterdir())) == 2
+
+
 def test_two_periods_stand_together(tmp_path: Path) -> None:
     target = tmp_path / "p.svg"
     words = ("funnel", UNIT, BEFORE, *AGAINST, "--outcome", "perforation")
@@ -71,6 +84,8 @@ def test_outside_a_funnel_brackets_what_may_not_be_told(tmp_path: Path) -> None:
     assert run(*words, "-o", target).exit_code == 0
     drawn = target.read_text(encoding="utf-8")
     assert "between 1 and 7 of 41" in drawn
+    assert "Hidden by rule" in drawn
+    assert "alert from" not in drawn
     for word in ("3 of 41", "2022-04", "unit-hollowmere.yaml"):
         assert word not in drawn
 

@@ -78,26 +78,27 @@ def test_a_small_count_is_hidden():
 
 def test_a_small_number_without_the_event_is_hidden():
     assert outside_sentences(told(released(40, 41), limits=None), PLAN) == (
-        f"Perforation, all cases: between 33 and 40 {OF_41}; the count itself is hidden. "
-        f"{NO_FIGURE}",
+        f"Perforation, all cases: between 33 and 40 {OF_41}; the count itself is hidden, and its "
+        f"limits widened so that rounding tells nothing. {NO_FIGURE}",
     )
 
 
 def test_a_verdict_that_is_not_shared_is_not_told():
     item = told(released(9, 41))
     assert outside_sentences(item, PLAN)[-1] == (
-        f"For comparison, {ORDINARY}; the verdict is told inside the unit only."
+        f"For comparison, {ORDINARY}. The verdict is withheld by rule, since it would narrow the "
+        "count; it is withheld alike from welcome and unwelcome results."
     )
-    assert outside_verdict(item) == "not told"
+    assert outside_verdict(item) == "withheld"
 
 
 def test_of_a_withheld_count_nothing_is_told():
     item = told(withheld(41), limits=None)
     assert outside_sentences(item, PLAN) == (
-        "Perforation, all cases: not told outside, since the number of cases it is a count of is "
-        "small or itself a count.",
+        "Perforation, all cases: withheld by rule: it is a share of few cases, or of cases that "
+        "are themselves a count, as stents placed are.",
     )
-    assert (told_words(item), outside_verdict(item)) == ("not told", "not told")
+    assert (told_words(item), outside_verdict(item)) == ("withheld", "withheld")
 
 
 def test_unknown_outcomes_are_said_and_not_numbered():
@@ -139,11 +140,11 @@ def test_without_a_comparison_the_table_says_so():
 @pytest.mark.parametrize(
     ("counted", "expected", "said"),
     [
-        (41, 44, "About 40 patients are counted, 1 to 7 fewer than were expected"),
-        (41, 41, "About 40 patients are counted, as many as were expected, or more"),
-        (41, 40, "About 40 patients are counted, as many as were expected, or more"),
-        (41, 53, "About 40 patients are counted, about 10 fewer than were expected"),
-        (6, 8, "1 to 7 patients are counted, 1 to 7 fewer than were expected"),
+        (41, 44, "41 patients are counted, 1 to 7 fewer than were expected"),
+        (41, 41, "41 patients are counted, as many as were expected, or more"),
+        (41, 40, "41 patients are counted, as many as were expected, or more"),
+        (41, 53, "41 patients are counted, about 10 fewer than were expected"),
+        (6, 8, "6 patients are counted, 1 to 7 fewer than were expected"),
     ],
 )
 def test_missing_cases_are_told_as_counts_are(counted, expected, said):
@@ -157,3 +158,9 @@ def test_a_few_missing_cases_are_one_of_seven():
     for counted in range(8, 80):
         said = [cases_sentence(counted, counted + missing, "patients") for missing in range(1, 8)]
         assert len(set(said)) == 1
+
+
+def test_a_released_whole_is_told_exactly():
+    item = told(released(3, 41, exact=True))
+    assert outside_sentences(item, PLAN)[0] == f"Perforation, all cases: 3 {OF_41}."
+    assert told_words(item) == "3 of 41"
