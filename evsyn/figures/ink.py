@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING, Any
 
-from evsyn.figures.measure import drawable, font_file
+from evsyn.figures.measure import drawable, font_file, left_to_right
 from evsyn.figures.shapes import Circle, Line, Page, Polygon, Polyline, Rect, Shape, Text
 
 if TYPE_CHECKING:
@@ -114,7 +114,7 @@ def _write(ax: "Axes", text: Text, zoom: float, order: int) -> None:
     ax.text(
         text.x,
         text.y,
-        drawable(text.words),
+        left_to_right(drawable(text.words)),
         fontproperties=face,
         color=text.colour,
         alpha=text.opacity,

@@ -1,5 +1,6 @@
 """How long words are in the typeface the figures use, and how to make them fit."""
 
+import re
 from bisect import bisect_right
 from functools import cache
 from typing import TYPE_CHECKING
@@ -13,6 +14,10 @@ _EM = 1000.0
 ELLIPSIS = "…"
 #: Stands for a letter the typeface does not hold.
 UNKNOWN = "□"
+#: Tells that what stands beside it is read from the left.
+_MARK = "\u200e"
+_LETTERS = "[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc\U00010800-\U00010fff\U0001e800-\U0001efff]+"
+_RIGHT_TO_LEFT = re.compile(rf"{_LETTERS}(?:\s+{_LETTERS})*")
 
 
 def font_file(*, bold: bool) -> str:
@@ -48,6 +53,17 @@ def drawable(words: str) -> str:
     """Return words with every letter the typeface lacks shown as an empty square."""
     font = _font(False)
     return "".join(letter if font.get_char_index(ord(letter)) else UNKNOWN for letter in words)
+
+
+def left_to_right(words: str) -> str:
+    """Return words whose right-to-left names leave the numbers after them in their order.
+
+    Without a mark, ``7 of 43`` after an Arabic name would be drawn with the 7 on its other side.
+    The marks have no width.
+    """
+    if not _RIGHT_TO_LEFT.search(words):
+        return words
+    return _MARK + _RIGHT_TO_LEFT.sub(rf"\g<0>{_MARK}", words)
 
 
 def one_line(words: str) -> str:

@@ -2,6 +2,7 @@
 
 from xml.sax.saxutils import escape, quoteattr
 
+from evsyn.figures.measure import left_to_right
 from evsyn.figures.palette import PAPER
 from evsyn.figures.shapes import (
     Circle,
@@ -92,7 +93,7 @@ def _text(text: Text) -> str:
     )
     seen = f' fill-opacity="{_n(text.opacity)}"' if text.opacity < 1 else ""
     style = f'font-size="{_n(text.size)}" fill="{text.colour}"{seen}{weight}{anchor}{turn}'
-    return f"<text {place} {style}>{escape(_xml(text.words))}</text>"
+    return f"<text {place} {style}>{escape(left_to_right(_xml(text.words)))}</text>"
 
 
 def _paint(shape: Polygon | Rect) -> str:

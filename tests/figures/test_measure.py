@@ -11,6 +11,7 @@ from matplotlib.font_manager import FontProperties
 from evsyn.figures.measure import (
     drawable,
     font_file,
+    left_to_right,
     one_line,
     shortened,
     text_width,
@@ -97,3 +98,21 @@ def test_a_very_long_word_is_broken_into_the_longest_lines_that_fit() -> None:
 
 def test_a_room_narrower_than_a_letter_takes_one_letter_a_line() -> None:
     assert wrapped("WWW", 1, 9) == ("W", "W", "W")
+
+
+def test_a_right_to_left_name_leaves_the_numbers_after_it_in_order() -> None:
+    name = "مستشفى العاصمة"
+    # Left-to-right marks at the start and after the name: Unicode annex 9, section 2.6.
+    assert left_to_right(f"{name}, 7 of 43") == f"\u200e{name}\u200e, 7 of 43"
+    assert left_to_right(WORDS[0]) == WORDS[0]
+
+
+def test_marks_of_direction_have_no_width() -> None:
+    figure = Figure(figsize=(6, 1), dpi=100)
+    canvas = FigureCanvasAgg(figure)
+    face = FontProperties(fname=font_file(bold=False), size=10)
+    plain, marked = (
+        figure.text(0, 0.5, words, fontproperties=face).get_window_extent(canvas.get_renderer())
+        for words in ("שלום", left_to_right("שלום"))
+    )
+    assert marked.width == pytest.approx(plain.width, abs=1.0)
