@@ -1,12 +1,12 @@
-"""What of a figure is invented, and the marks that say so at its head and across it."""
+"""What of a figure is invented, and the words across it that say so."""
 
 import math
 from enum import StrEnum
 
-from evsyn.figures.measure import text_width, typeset, wrapped
-from evsyn.figures.palette import INVENTED_GROUND, INVENTED_INK, WATERMARK, WATERMARK_OPACITY
+from evsyn.figures.measure import text_width, typeset
+from evsyn.figures.palette import WATERMARK, WATERMARK_OPACITY
 from evsyn.figures.paper import Paper
-from evsyn.figures.shapes import Box, Group, Line, Rect, Text
+from evsyn.figures.shapes import Group, Text
 from evsyn.wording.page import PageWords
 
 _TURN = 24.0
@@ -29,28 +29,6 @@ def banner_words(invented: Invented, words: PageWords) -> str:
         Invented.STUDIES: words.invented_studies,
         Invented.ALL: words.invented,
     }[invented]
-
-
-def invented_strip(paper: Paper, banner: str) -> tuple[Group, float]:
-    """Return the strip at the head of a page, and where it ends."""
-    size, width = paper.size, paper.fmt.width
-    lines = wrapped(banner, width - 2 * size, size, bold=True)
-    bottom = paper.line_height * len(lines) + 0.3 * size
-    texts = [
-        typeset(
-            width / 2,
-            paper.baseline(0.15 * size + (i + 0.5) * paper.line_height),
-            words,
-            size,
-            INVENTED_INK,
-            anchor="middle",
-            bold=True,
-        )
-        for i, words in enumerate(lines)
-    ]
-    ground = Rect(Box(0, 0, width, bottom), INVENTED_GROUND)
-    edge = Line(0, bottom, width, bottom, INVENTED_INK, 0.1 * size)
-    return Group("invented", (ground, edge, *texts)), bottom
 
 
 def watermark(

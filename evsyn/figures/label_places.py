@@ -12,6 +12,8 @@ _DIRECTIONS = (0, 45, -45, 180, 135, -135, 90, -90, 20, -20, 160, -160)
 _DISTANCES = (0.25, 0.5, 1.1, 1.9, 2.9, 4.1, 5.6, 7.5)
 #: Nearer than this a label needs no line to its mark.
 NEAR = 0.5
+#: Nearer than this to another mark, in units of its height, a label may be taken for that one's.
+_REACH = 0.9
 #: Places at which a line to a mark is held against boxes.
 _STEPS = 24
 
@@ -68,7 +70,11 @@ def label_places(
     found: list[Placed | None] = []
     for item in labels:
         near = _near_candidates(item)
-        place = _first_free(near, item, area, marks, taken, lines)
+        own = [place for place in near if _is_own(place.box, item.mark, marks)]
+        place = _first_free(own, item, area, marks, taken, lines)
+        # Words on a line can be read, words beside the mark of another mislead.
+        place = place or _first_free(own, item, area, marks, taken, ())
+        place = place or _first_free(near, item, area, marks, taken, lines)
         if place is None:
             every = [*near, *_far_candidates(item, area)] if anywhere else near
             place = _first_free(every, item, area, marks, taken, lines)
@@ -160,6 +166,17 @@ def _is_free(
     if any(box.overlaps(other.box) or _crosses(other.leader, box) for other in taken):
         return False
     return not any(_holds(box, point) for point in lines)
+
+
+def _is_own(box: Box, own: Box, marks: Sequence[Box]) -> bool:
+    """Whether words stand beside their own mark, with no other within reach and none as near."""
+    near, reach = _gap(box, own), _REACH * (box.bottom - box.top)
+    return all(_gap(box, mark) > max(near, reach) for mark in marks if mark != own)
+
+
+def _gap(one: Box, other: Box) -> float:
+    across = max(one.left - other.right, other.left - one.right, 0.0)
+    return math.hypot(across, max(one.top - other.bottom, other.top - one.bottom, 0.0))
 
 
 def _leads_clear(

@@ -12,6 +12,8 @@ RULE = "#7E888E"
 GRID = "#DCE1E4"
 UNIT = "#111111"
 INVENTED_GROUND, INVENTED_INK = "#FFE08A", "#3A2A00"
+#: Who may see a figure: dark, so that in grey as well it is not taken for the strip above.
+AUDIENCE_GROUND, AUDIENCE_INK = "#6B1D2A", "#FFF3F0"
 #: Laid over everything, so that no mark hides it, and so thin that all words stay readable.
 WATERMARK, WATERMARK_OPACITY = "#8A6A00", 0.16
 

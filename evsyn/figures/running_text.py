@@ -1,19 +1,19 @@
 """Title, captions and status line: words that run across a page."""
 
-from evsyn.figures.invented import invented_strip
+from evsyn.figures.head_strips import head_strips
 from evsyn.figures.measure import typeset, wrapped
 from evsyn.figures.palette import DIM, INK, RULE
 from evsyn.figures.paper import Paper
 from evsyn.figures.shapes import Group, Line, Role, Shape
 
 
-def page_head(paper: Paper, banner: str, title: str, subtitle: str) -> tuple[list[Group], float]:
-    """Return the invented strip, where there is one, and the title; and where they end."""
-    groups: list[Group] = []
+def page_head(
+    paper: Paper, banner: str, title: str, subtitle: str, mark: str = ""
+) -> tuple[list[Group], float]:
+    """Return the strips that say what is invented and who may see it, the title, and their end."""
     size, y = paper.size, paper.fmt.margin
-    if banner:
-        strip, bottom = invented_strip(paper, banner)
-        groups.append(strip)
+    groups, bottom = head_strips(paper, banner, mark)
+    if groups:
         y = max(y, bottom + 0.5 * size)
     big = paper.fmt.title_scale * size
     room = paper.right - paper.left

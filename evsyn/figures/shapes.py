@@ -121,8 +121,8 @@ class Rect:
 Shape: TypeAlias = Text | Line | Polyline | Circle | Polygon | Rect
 
 Role: TypeAlias = Literal[
-    "watermark", "invented", "title", "heading", "axis", "wash", "band", "study", "summary", "unit",
-    "sentence", "legend", "caption", "status", "chances", "limits", "key",
+    "watermark", "invented", "audience", "title", "heading", "axis", "wash", "band", "study",
+    "summary", "unit", "sentence", "legend", "caption", "status", "chances", "limits", "key",
 ]  # fmt: skip
 
 

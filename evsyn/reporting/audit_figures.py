@@ -33,6 +33,8 @@ from evsyn.wording.strip import (
     own_words,
     risk_sentence,
     short_risk_sentence,
+    short_size_words,
+    short_whole_size_words,
     size_words,
     strip_subtitle,
     strip_title,
@@ -47,6 +49,7 @@ def strip_of(
     outcome: str | None = None,
     *,
     stratum: str | None = None,
+    with_whole: bool = False,
     tell: Tell = exactly,
     mark: str = INSIDE_MARK,
     short_mark: str = INSIDE_SHORT,
@@ -64,6 +67,8 @@ def strip_of(
         One outcome of the plan; by default all that the unit reports.
     stratum : str, optional
         One stratum of the plan, for its levels alone; by default all, and the unit's whole.
+    with_whole : bool
+        Whether the unit's whole stands over the levels of one stratum as well.
     tell : callable
         How far each count is told; all else drawn and said depends on what it returns alone.
     mark, short_mark : str
@@ -80,12 +85,17 @@ def strip_of(
     answers = unit_answers(review, unit)
     told: list[tuple[Standing, OwnCount]] = []
     for standing in standings(unit, answers, plan):
-        wanted = outcome in (None, standing.outcome) and stratum in (None, standing.stratum)
+        is_asked = stratum in (None, standing.stratum)
+        is_asked = is_asked or (with_whole and standing.stratum == OVERALL)
+        wanted = is_asked and outcome in (None, standing.outcome)
         own = tell(standing) if wanted else None
         if own is not None:
             told.append((standing, own))
-    if not told:
+    if not any(stratum in (None, standing.stratum) for standing, _ in told):
         raise ValueError("the unit reports no such count, or none that may be shown")
+    # The whole is what is asked first; its levels follow.
+    outcomes = list(plan.outcomes)
+    told.sort(key=lambda item: (outcomes.index(item[0].outcome), item[0].stratum != OVERALL))
     placed = [standing for standing, _ in told]
     whole = {
         standing.outcome: standardisation(unit, plan, standing.outcome, answers)
@@ -106,10 +116,12 @@ def strip_of(
         subtitle=strip_subtitle(unit, plan, placed, is_dated=is_dated),
         strips=tuple(strips),
         status_line=status_line(review),
-        caption=" ".join([*remarks, mark]),
-        short_caption=" ".join([STRIP_CAPTION_SHORT, short_mark]),
+        caption=" ".join(remarks),
+        short_caption=STRIP_CAPTION_SHORT,
         invented=invented_of(review, [checked]),
         words=StripWords(),
+        mark=mark,
+        short_mark=short_mark,
     )
 
 
@@ -153,14 +165,16 @@ def _strip(item: _Count, answers: Answers, plan: Plan) -> Strip:
     if found is not None:
         chances: CountChances | None = whole_chances(found, answers)
         size = whole_size_words(standing, found)
+        brief = short_whole_size_words(standing, found)
     else:
         pooled = answers[standing.question]
         chances = level_chances(standing, pooled)
         size = size_words(standing, pooled.answer.k)
+        brief = short_size_words(standing, pooled.answer.k)
     if chances is None:
         why = no_comparison_words(standing, plan, item.whole, is_exact=own.is_exact)
         return replace(strip, sentence=why)
-    return _drawn(strip, chances, size, standing.better)
+    return _drawn(replace(strip, short_size=brief), chances, size, standing.better)
 
 
 def _title(strips: Sequence[Strip], plan: Plan, outcome: str | None) -> str:

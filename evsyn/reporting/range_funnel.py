@@ -21,7 +21,14 @@ from evsyn.figures.funnel import (
 )
 from evsyn.figures.strip import verdicts
 from evsyn.pooling.review import answer_questions, group_label
-from evsyn.reporting.told_counts import Tell, ToldCount, exactly, invented_of, told_counts
+from evsyn.reporting.told_counts import (
+    Tell,
+    ToldCount,
+    exactly,
+    invented_of,
+    periods_of,
+    told_counts,
+)
 from evsyn.terms import Better
 from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT
 from evsyn.wording.forest_notes import not_drawn_sentence
@@ -87,10 +94,12 @@ def range_funnel_of(
         points=(),
         cases_end=cases_end(item.own for item in compared),
         status_line=status_line(review),
-        caption=f"{range_caption()} {mark}",
-        short_caption=f"{short_range_caption()} {short_mark}",
+        caption=range_caption(),
+        short_caption=short_range_caption(),
         invented=invented_of(review, units),
         words=FunnelWords(),
+        mark=mark,
+        short_mark=short_mark,
     )
     benchmark = found[0].standing.benchmark
     if not compared or reading is None or benchmark is None or benchmark.typical is None:
@@ -107,11 +116,12 @@ def range_funnel_of(
         withheld_sentence([point.label for point in points if not point.is_drawn]),
     ]
     typical = content.words.typical if benchmark.rho is None else content.words.mean
+    around = range_subtitle(
+        k, benchmark.total, benchmark.typical, beside, typical=typical, is_judged=is_judged
+    )
     return replace(
         content,
-        subtitle=range_subtitle(
-            k, benchmark.total, benchmark.typical, beside, typical=typical, is_judged=is_judged
-        ),
+        subtitle=f"{periods_of(units)} {around}".strip(),
         centre=benchmark.typical,
         points=points,
         words=FunnelWords(typical=typical),

@@ -18,21 +18,31 @@ from evsyn.figures.funnel import (
     target_curves,
     target_flags,
 )
-from evsyn.reporting.told_counts import Tell, ToldCount, exactly, invented_of, told_counts
+from evsyn.reporting.told_counts import (
+    Tell,
+    ToldCount,
+    exactly,
+    invented_of,
+    periods_of,
+    told_counts,
+)
 from evsyn.terms import Better
 from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT
 from evsyn.wording.forest_notes import not_drawn_sentence
 from evsyn.wording.funnel import (
     SEVERAL,
+    bare_caption,
     flag_sentence,
     flag_words,
     flagged_from,
     funnel_title,
+    hidden_sentence,
     level_words,
     no_unit_counts,
     nothing_above,
     nothing_below,
     point_words,
+    short_bare_caption,
     short_target_caption,
     target_caption,
     target_subtitle,
@@ -86,40 +96,51 @@ def target_funnel_of(
     # A line number tells what stands above it in the file, so it goes with counts told in full.
     is_sourced = tell is exactly
     points = tuple(_flagged(item, target, declared.better, is_sourced) for item in shown)
+    number = len(points)
     spread = _spread(shown, target)
     end = cases_end(item.own for item in shown)
     wanted = declared.windows[0] if declared.windows else None
     strangers = [x.name for x in shown if wanted is not None and x.standing.window != wanted]
+    # Lines through the counts that a hidden one may be would pass for a finding about it.
+    is_hidden = any(len(item.own.possible) > 1 for item in shown)
+    is_flagged = any(point.said for point in points)
     notes = [
-        _flagged_from(shown[0], target, declared.better) if len(shown) == 1 else "",
-        *_ends(target),
+        *_hidden(shown),
+        _flagged_from(shown[0], target, declared.better) if number == 1 and not is_hidden else "",
+        *(() if is_hidden else _ends(target)),
         window_sentence(strangers, plan.windows[wanted].label if wanted in plan.windows else ""),
-        SEVERAL if any(len(item.own.possible) > 1 for item in shown) else "",
+        SEVERAL if is_hidden and is_flagged else "",
         not_drawn_sentence([*late, *others]),
         withheld_sentence([point.label for point in points if not point.is_drawn]),
     ]
+    around = target_subtitle(named.rate, named.according_to, named.decided_on)
     basis = plan.denominators[declared.denominators[0]]
-    number = len(points)
     caption = target_caption(target, number, spread)
     short = short_target_caption(target, number, spread)
+    curves = target_curves(target, end, is_alone=number == 1, wide=spread)
+    if is_hidden:
+        caption, short = bare_caption(target, is_flagged=is_flagged), short_bare_caption()
+        curves = ()
     return FunnelContent(
         title=funnel_title(declared.label, ""),
-        subtitle=target_subtitle(named.rate, named.according_to, named.decided_on),
+        subtitle=f"{periods_of(units)} {around}".strip(),
         better=declared.better,
         centre=target.rate,
         points=points,
         cases_end=end,
         status_line=status_line(review),
-        caption=f"{caption} {mark}",
-        short_caption=f"{short} {short_mark}",
+        caption=caption,
+        short_caption=short,
         invented=invented_of(review, units),
         words=FunnelWords(
             alert_key=f"alert line, {level_words(target.alert)}",
             alarm_key=f"alarm line, {level_words(target.alarm)}",
         ),
-        curves=target_curves(target, end, is_alone=number == 1, wide=spread),
+        curves=curves,
         notes=tuple(note for note in notes if note),
         nothing="" if shown else no_unit_counts(basis),
+        mark=mark,
+        short_mark=short_mark,
     )
 
 
@@ -148,6 +169,16 @@ def _spread(shown: Sequence[ToldCount], target: FixedTarget) -> Overdispersion |
         return None
     events = [item.standing.events for item in shown]
     return overdispersion(events, [item.standing.total for item in shown], target.rate)
+
+
+def _hidden(shown: Sequence[ToldCount]) -> list[str]:
+    """Say of each bracket what it is; once where two are alike."""
+    said = [
+        hidden_sentence(item.own.possible, item.own.total)
+        for item in shown
+        if item.own.total is not None and len(item.own.possible) > 1
+    ]
+    return list(dict.fromkeys(said))
 
 
 def _flagged_from(item: ToldCount, target: FixedTarget, better: Better) -> str:

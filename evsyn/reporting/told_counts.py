@@ -12,7 +12,7 @@ from evsyn.extraction.review import Review
 from evsyn.figures.invented import Invented
 from evsyn.figures.own_count import OwnCount
 from evsyn.pooling.review import Answers
-from evsyn.wording.funnel import invented_name
+from evsyn.wording.funnel import invented_name, periods_sentence
 
 #: Says how far a count may be told; ``None`` leaves it out of the figure.
 Tell: TypeAlias = Callable[[Standing], OwnCount | None]
@@ -29,6 +29,27 @@ def invented_of(review: Review, units: Sequence[CheckedUnit]) -> Invented:
     if review.invented:
         return Invented.ALL if ours else Invented.STUDIES
     return Invented.UNIT if ours else Invented.NOTHING
+
+
+def periods_of(units: Sequence[CheckedUnit]) -> str:
+    """Name the unit and its periods where one unit is shown over several; else empty."""
+    if len(units) < 2 or len({checked.unit.label for checked in units}) > 1:
+        return ""
+    periods = [(checked.unit.period.from_, checked.unit.period.to) for checked in units]
+    return periods_sentence(units[0].unit.label, periods)
+
+
+def _spans(units: Sequence[CheckedUnit]) -> dict[int, str]:
+    """Name each period by its years, or by its months where years do not tell periods apart."""
+    periods = [checked.unit.period for checked in units]
+    years = [f"{period.from_[:4]} to {period.to[:4]}" for period in periods]
+    months = [f"{period.from_} to {period.to}" for period in periods]
+    names = [checked.unit.label for checked in units]
+    are_apart = len(set(zip(names, years, strict=True))) == len(
+        set(zip(names, months, strict=True))
+    )
+    told = years if are_apart else months
+    return {id(checked): said for checked, said in zip(units, told, strict=True)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,13 +97,15 @@ def told_counts(
         How far each count is told.
     """
     labels = Counter(checked.unit.label for checked in units)
+    is_one_unit = len(units) > 1 and len(labels) == 1
+    spans = _spans(units)
     side = invented_of(review, units)
     found = []
     for checked in units:
         unit = checked.unit
         name = unit.label
         if labels[name] > 1:
-            name = f"{name}, {unit.period.from_} to {unit.period.to}"
+            name = spans[id(checked)] if is_one_unit else f"{name}, {spans[id(checked)]}"
         if unit.invented and side is Invented.UNIT:
             name = invented_name(name)
         for standing in standings(unit, answers, review.plan):

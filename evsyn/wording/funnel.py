@@ -15,6 +15,7 @@ NOT_OF_STUDIES = "This is not the funnel plot of small studies."
 
 SEVERAL = "A count told as one of several is flagged only where every one of them would be."
 
+_NO_LINES = "No alert or alarm line is drawn: a hidden count cannot be set against one."
 _STEPPED = "With one unit the lines are stepped, half way to the first count that would be flagged."
 _SMOOTH = (
     "With several units the lines are smooth exact limits; the upper ones run up to one count "
@@ -61,6 +62,18 @@ class FunnelWords(PageWords):
 def invented_name(label: str) -> str:
     """Mark a unit as invented among others that are not."""
     return f"invented: {label}"
+
+
+def periods_sentence(label: str, periods: Sequence[tuple[str, str]]) -> str:
+    """Name a unit and its periods, which the labels of the marks give by their years.
+
+    Examples
+    --------
+    >>> periods_sentence("Hollowmere", [("2022-04", "2026-03"), ("2018-04", "2022-03")])
+    'Hollowmere, 2022-04 to 2026-03 and 2018-04 to 2022-03.'
+    """
+    told = [f"{start} to {end}" for start, end in periods]
+    return f"{label}, {', '.join(told[:-1])} and {told[-1]}."
 
 
 def funnel_title(label: str, group: str) -> str:
@@ -126,6 +139,36 @@ def level_words(level: float) -> str:
 def target_subtitle(rate: float, according_to: str, decided_on: str) -> str:
     """Say around what the funnel is drawn."""
     return f"Around the target of {percent(rate)}, set by {according_to}, on {decided_on}."
+
+
+def hidden_sentence(possible: Sequence[int], total: int) -> str:
+    """Say what a bracket is, and what it is not.
+
+    Examples
+    --------
+    >>> hidden_sentence((1, 2, 3), 37)  # doctest: +ELLIPSIS
+    'Hidden by rule: this bracket is the same for every unit with between 1 and 3 of 37. It is no...
+    """
+    return (
+        "Hidden by rule: this bracket is the same for every unit with "
+        f"{between(possible, total)}. It is no estimate."
+    )
+
+
+def bare_caption(target: FixedTarget, *, is_flagged: bool) -> str:
+    """Say why no line is drawn, and what a flag is where there is one all the same."""
+    levels = (
+        f"Flagged is what would be so at each of its counts: at {level_words(target.alert)} "
+        f"(alert) or {level_words(target.alarm)} (alarm), two-sided, around the target taken as "
+        f"fixed. {_PROMPT}"
+    )
+    parts = [_NO_LINES, levels if is_flagged else "", _CASE_MIX, NOT_OF_STUDIES]
+    return " ".join(part for part in parts if part)
+
+
+def short_bare_caption() -> str:
+    """Say the same on a slide."""
+    return f"{_NO_LINES} {NOT_OF_STUDIES}"
 
 
 def target_caption(target: FixedTarget, units: int, found: Overdispersion | None) -> str:

@@ -16,7 +16,7 @@ from evsyn.terms import Better
 from evsyn.wording.audit_caveats import reason_sentences
 from evsyn.wording.audit_unknown import NO_FOLLOW_UP
 from evsyn.wording.audit_verdict import FAVOURABLE, UNFAVOURABLE, risk_words
-from evsyn.wording.chances import noticed_words, range_words
+from evsyn.wording.chances import in_hundred, noticed_words, range_words
 from evsyn.wording.numbers import count, counted, percent
 from evsyn.wording.page import PageWords
 from evsyn.wording.standardised import refused_sentences, whole_risk_words
@@ -49,6 +49,7 @@ _BESIDE = {
     Caveat.SPREAD_GUESSED: "the spread is a rough guess",
     Caveat.SPREAD_NEAR_NOTHING: "a larger spread is taken than was seen",
 }
+_BOTH_DIFFER = "windows, denominators differ"
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,6 +157,28 @@ def whole_size_words(standing: Standing, found: Standardised) -> str:
     return "; ".join([said, *told])
 
 
+def short_size_words(standing: Standing, k: int) -> str:
+    """Say the same on a slide."""
+    said = f"{counted(standing.total, 'case', 'cases')}, {counted(k, 'study', 'studies')}"
+    return _briefly([said, *beside_words(standing)])
+
+
+def short_whole_size_words(standing: Standing, found: Standardised) -> str:
+    """Say the same of a whole on a slide."""
+    said = f"{counted(standing.total, 'case', 'cases')}, case mix of "
+    said += counted(len(found.levels), "level", "levels")
+    told = [_BESIDE[item] for item in _BESIDE if any(item in x.differs for x in found.levels)]
+    return _briefly([said, *told])
+
+
+def _briefly(parts: list[str]) -> str:
+    both = {_BESIDE[Differs.WINDOWS], _BESIDE[Differs.BASES_MIXED]}
+    if both <= set(parts):
+        parts = [part for part in parts if part not in both]
+        parts.insert(1, _BOTH_DIFFER)
+    return "; ".join(parts)
+
+
 def beside_words(standing: Standing) -> list[str]:
     """Say in a few words what to bear in mind of a comparison."""
     found = standing.differs + standing.caveats
@@ -233,12 +256,25 @@ def _who(notice: Notice, better: Better) -> str:
 
 
 def short_risk_sentence(notice: Notice | None, limits: Limits, better: Better) -> str:
-    """Say the same on a slide."""
+    """Say the same on a slide, so that it can be read aloud."""
     if notice is None:
         return ""
+    short = "" if better is Better.FEWER else " of falling short"
     if (limits.first_more if better is Better.FEWER else limits.last_fewer) is None:
-        return "A doubled risk could not be noticed."
-    return f"A doubled risk would be noticed: {percent(notice.notice)}."
+        return f"Twice the risk{short} could not be noticed."
+    said, _ = in_hundred(notice.notice, 1 - notice.notice)
+    many = f"about {said}" if said.isdigit() else said
+    risk = f"twice the risk{short}"
+    if _is_capped(notice):
+        risk = f"a risk{short} of {percent(notice.doubled)}"
+    return f"Of 100 units at {risk}, {many} would be noticed."
+
+
+def _is_capped(notice: Notice) -> bool:
+    """Whether twice the risk was not taken in full."""
+    if isinstance(notice, TotalNotice):
+        return notice.is_capped
+    return notice.doubled < 2 * notice.typical
 
 
 def heights_words(first: int, chances: Sequence[float]) -> str:

@@ -10,9 +10,10 @@ from click.testing import CliRunner
 from evsyn.cli import cli
 from evsyn.extraction.load import CheckedUnit, read_review, read_unit
 from evsyn.figures.forest import Invented, forest_layout
-from evsyn.figures.formats import A4, SLIDE
+from evsyn.figures.formats import A4, SLIDE, web
 from evsyn.reporting.forest import forest_of
 from evsyn.terms import Audience
+from tests.figures.geometry import off_the_page, overlapping_words, words_of
 
 ROOT = Path(__file__).parent.parent.parent
 DEMO = read_review(ROOT / "studies" / "demo")
@@ -121,6 +122,20 @@ def test_all_pools_stand_on_one_slide_with_the_unit(review, unit) -> None:
 def test_all_studies_stand_on_one_page_of_a4_with_the_unit() -> None:
     said = forest_of(PUBLISHED, "perforation", "intent", without_papers(UNIT), audience=INSIDE)
     assert len(forest_layout(said, A4).pages) == 1
+
+
+@pytest.mark.parametrize("outcome", ["perforation", "technical_success"])
+def test_nothing_overlaps_under_the_mark_of_the_units_rows(outcome) -> None:
+    said = forest_of(DEMO, outcome, "intent", UNIT, audience=INSIDE)
+    bare = forest_of(DEMO, outcome, "intent")
+    assert not bare.mark
+    for fmt in (A4, SLIDE, web(320), web(900)):
+        for page in forest_layout(said, fmt).pages:
+            marked = " ".join(words_of(page, "audience"))
+            assert marked == (said.short_mark if fmt is SLIDE else said.mark)
+            assert not overlapping_words(page)
+            assert not off_the_page(page)
+        assert not any(page.of("audience") for page in forest_layout(bare, fmt).pages)
 
 
 def run(*words: object) -> tuple[int, str]:

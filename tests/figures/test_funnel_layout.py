@@ -1,12 +1,21 @@
 """Performance funnels: nothing overlaps or is cut, and every mark stands where its count says."""
 
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
 import pytest
 
 from evsyn.figures.formats import A4, SLIDE, web
-from evsyn.figures.funnel import FunnelContent, FunnelPoint, FunnelWords, Stroke, funnel_layout
+from evsyn.figures.funnel import (
+    Curve,
+    FunnelContent,
+    FunnelPoint,
+    FunnelWords,
+    Stroke,
+    funnel_layout,
+)
+from evsyn.figures.funnel.marks import curve_marks
 from evsyn.figures.funnel.plot import apart, joint_labels
 from evsyn.figures.funnel.scales import Ground, Shares, shares_for
 from evsyn.figures.funnel.sheet import Sheet
@@ -15,6 +24,7 @@ from evsyn.figures.own_count import OwnCount
 from evsyn.figures.palette import UNIT
 from evsyn.figures.shapes import Circle, FigureLayout, Group, Page, Polygon, Polyline, Rect
 from evsyn.terms import Better
+from evsyn.wording.audience import INSIDE_SHORT, OUTSIDE_MARK
 from tests.figures.geometry import off_the_page, overlapping_words, texts, words_of
 from tests.figures.made_up import STATUS
 from tests.figures.made_up_funnels import LONG, around_range, around_target, counts
@@ -30,6 +40,7 @@ CONTENTS = {
     "forty, range": around_range(counts(40, seed=9)),
     "alike": around_range([OwnCount.exact(3, 41)] * 12),
     "told": around_target(SEVERAL, ["Alder", "Bilberry", "Campion"]),
+    "marked": replace(around_target(counts(3)), mark=OUTSIDE_MARK, short_mark=INSIDE_SHORT),
     "high": around_target(counts(9, rate=0.9), rate=0.9),
     "few": around_range([OwnCount.exact(7, 8)], rate=0.93, is_judged=False),
     "long": around_target(counts(5), [LONG] * 5),
@@ -234,6 +245,25 @@ def test_lines_are_cut_at_the_ends_of_the_axis() -> None:
     first, second = ground.runs(((0.0, 0.1), (4.0, 0.3), (5.0, 0.3), (9.0, 0.1)))
     assert first[-1] == (pytest.approx(20), pytest.approx(0))
     assert second[0] == (pytest.approx(70), pytest.approx(0))
+
+
+def test_a_stepped_line_leaves_no_stump_at_the_top_of_the_frame() -> None:
+    """Left of where it stays in the frame it is drawn only where the unit stands."""
+    steps = ((0.0, 0.3), (2.0, 0.3), (2.0, 0.15), (3.0, 0.15), (3.0, 0.3), (5.0, 0.3), (5.0, 0.1))
+    curve = Curve(Stroke.ALARM, True, (*steps, (10.0, 0.1)))
+    ground = Ground(Shares(0, 20, 5), 10, 0.0, 100.0, 0.0, 100.0)
+    assert len(ground.runs(curve.places)) == 2
+    (kept,) = curve_marks(ground, curve, 1.0, cases=[8])
+    assert kept.points[0] == (pytest.approx(50), pytest.approx(0))
+    assert len(curve_marks(ground, curve, 1.0, cases=[3])) == 2
+
+
+def test_the_plot_fills_the_page() -> None:
+    for case in ("one, target", "one, range", "eight"):
+        (page,) = laid_out(case, "A4").pages
+        foot = max(t.box.bottom for g in page.of("caption") for t in g.texts)
+        status = min(t.box.top for g in page.of("status") for t in g.texts)
+        assert status - foot < 0.1 * page.height
 
 
 def test_names_of_lines_are_moved_apart() -> None:

@@ -2,6 +2,7 @@
 
 import random
 from itertools import combinations
+from math import hypot
 
 from evsyn.figures.label_places import Labelled, label_places
 from evsyn.figures.shapes import Box
@@ -44,6 +45,22 @@ def test_crowded_labels_do_not_overlap_or_hide_marks_and_far_ones_have_a_line() 
     assert not any(box.overlaps(spot) for box in boxes for spot in marks)
     assert all(box.inside(AREA) for box in boxes)
     assert any(place.leader is not None for place in found if place is not None)
+
+
+def test_a_label_stands_out_of_reach_of_other_marks_where_it_can() -> None:
+    """Over another mark a label would pass for that one's; a line may run through it instead."""
+    one, other = mark(250, 100), mark(335, 104)
+    line = [(x, 96.0) for x in range(0, 400, 4)]
+    labels = [Labelled(other, 150, 10), Labelled(one, 150, 10)]
+    found = label_places(labels, AREA, marks=[one, other], lines=line)
+    for place, own, stranger in zip(found, (other, one), (one, other), strict=True):
+        assert place is not None
+        assert gap(place.box, stranger) > max(9, gap(place.box, own))
+
+
+def gap(box: Box, spot: Box) -> float:
+    across = max(box.left - spot.right, spot.left - box.right, 0.0)
+    return float(hypot(across, max(box.top - spot.bottom, spot.top - box.bottom, 0.0)))
 
 
 def test_what_finds_no_room_is_told() -> None:

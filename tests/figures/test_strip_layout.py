@@ -11,6 +11,7 @@ from evsyn.figures.own_count import OwnCount
 from evsyn.figures.palette import band_colours
 from evsyn.figures.shapes import FigureLayout, Group, Line, Page, Polygon, Polyline, Rect
 from evsyn.figures.strip import StripContent, strip_layout
+from evsyn.wording.audience import INSIDE_SHORT, OUTSIDE_MARK
 from tests.figures.geometry import corners, off_the_page, overlapping_words, texts, words_of
 from tests.figures.made_up import STATUS
 from tests.figures.made_up_strips import LONG, exact, strip, strips, uncompared
@@ -38,6 +39,7 @@ CONTENTS = {
     ),
     "twelve": strips(*(exact(i % 5, 20 + 3 * i, hue=i // 4, line=i) for i in range(12))),
     "long": strips(exact(3, 27, title=LONG), uncompared(OwnCount.exact(2, 9), LONG), title=LONG),
+    "marked": strips(exact(3, 27), exact(2, 9), mark=OUTSIDE_MARK, short_mark=INSIDE_SHORT),
     "empty": strips(uncompared(OwnCount.exact(3, 41))),
 }
 CASES = [(case, sheet) for case in CONTENTS for sheet in FORMATS]

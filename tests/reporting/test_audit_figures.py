@@ -12,7 +12,7 @@ from evsyn.audit.standing import standings
 from evsyn.audit.unit_audit import unit_answers
 from evsyn.cells.cell import Question
 from evsyn.extraction.load import CheckedUnit, read_review, read_unit
-from evsyn.figures.formats import A4
+from evsyn.figures.formats import A4, SLIDE, web
 from evsyn.figures.funnel import Spot, funnel_layout
 from evsyn.figures.invented import Invented
 from evsyn.figures.own_count import OwnCount
@@ -88,6 +88,8 @@ def test_every_count_has_a_strip_with_its_verdict() -> None:
     said = strip_of(DEMO, UNIT)
     placed = standings(UNIT.unit, unit_answers(DEMO, UNIT.unit), DEMO.plan)
     assert len(said.strips) == len(placed)
+    outcomes = list(DEMO.plan.outcomes)
+    placed = sorted(placed, key=lambda s: (outcomes.index(s.outcome), s.stratum != OVERALL))
     for standing, strip in zip(placed, said.strips, strict=True):
         assert strip.own_words == f"ours: {standing.events} of {standing.total}"
         if standing.stratum == OVERALL:
@@ -117,7 +119,7 @@ def test_what_is_not_drawn_is_told_with_its_chance() -> None:
 
 
 def test_the_whole_is_drawn_among_units_with_its_case_mix() -> None:
-    strip = strip_of(DEMO, UNIT, "perforation").strips[-1]
+    strip = strip_of(DEMO, UNIT, "perforation").strips[0]
     assert strip.title == "All cases"
     assert strip.columns is not None
     assert "with their case mix" in strip.size
@@ -126,6 +128,8 @@ def test_the_whole_is_drawn_among_units_with_its_case_mix() -> None:
 def test_one_stratum_alone_and_a_single_strip_has_its_count_in_the_title() -> None:
     said = strip_of(DEMO, UNIT, "perforation", stratum="intent")
     assert [strip.title for strip in said.strips] == ["Palliation", "Bridge to surgery"]
+    both = strip_of(DEMO, UNIT, "perforation", stratum="intent", with_whole=True)
+    assert [strip.title for strip in both.strips] == ["All cases", *(s.title for s in said.strips)]
     one = strip_of(DEMO, UNIT, "perforation", stratum=OVERALL)
     assert one.title.startswith("Perforation, all cases; ours: ")
     with pytest.raises(ValueError, match="no such count"):
@@ -195,12 +199,54 @@ def test_a_count_the_caller_leaves_out_is_left_out() -> None:
 def test_dates_and_marks_are_the_callers() -> None:
     inside = strip_of(DEMO, UNIT)
     assert "2022-04" in inside.subtitle
-    assert "INSIDE THE UNIT" in inside.caption
-    assert "Inside the unit only." in inside.short_caption
+    assert "INSIDE THE UNIT" in inside.mark
+    assert inside.short_mark == "Inside the unit only."
     told = strip_of(DEMO, UNIT, mark="For the board.", short_mark="Board.", is_dated=False)
     assert "2022" not in told.subtitle
-    assert told.caption.endswith("For the board.")
-    assert told.short_caption.endswith("Board.")
+    for fmt, mark in ((A4, "For the board."), (SLIDE, "Board.")):
+        for page in strip_layout(told, fmt).pages:
+            assert [text.words for g in page.of("audience") for text in g.texts] == [mark]
+
+
+def test_every_figure_of_a_unit_bears_who_may_see_it_at_its_head() -> None:
+    """Also where nothing is compared, and a sentence stands in place of the figure."""
+    for content, lay in (
+        (strip_of(DEMO, UNIT, "perforation"), strip_layout),
+        (target_funnel_of(DEMO, [UNIT], "perforation"), funnel_layout),
+        (range_funnel_of(DEMO, [UNIT], PALLIATION), funnel_layout),
+        (range_funnel_of(DEMO, [UNIT], Question("perforation")), funnel_layout),
+    ):
+        for fmt in (A4, SLIDE, web(360)):
+            layout = lay(content, fmt)
+            assert layout.description.startswith("INVENTED DATA: no real patients or units. INSIDE")
+            for page in layout.pages:
+                said = " ".join(text.words for g in page.of("audience") for text in g.texts)
+                assert said == (content.short_mark if fmt is SLIDE else content.mark)
+
+
+def test_a_hidden_count_is_set_against_no_line_and_called_no_estimate() -> None:
+    unit = with_perforations(2, 2)
+    said = target_funnel_of(DEMO, [unit], "perforation", tell=outside)
+    assert not said.curves
+    assert said.centre == DEMO.plan.audit.targets["perforation"].rate
+    assert said.notes == (
+        "Hidden by rule: this bracket is the same for every unit with between 1 and 7 of 70. "
+        "It is no estimate.",
+    )
+    for fmt in (A4, SLIDE):
+        drawn = svg_text(funnel_layout(said, fmt))
+        assert "target 6.0%" in drawn
+        for word in ("alert from", "alarm from", "alert line,", "alarm line,", "Lines at"):
+            assert word not in drawn
+    told = target_funnel_of(DEMO, [unit], "perforation")
+    assert told.curves
+    assert not any("Hidden by rule" in note for note in told.notes)
+    # A count that would be flagged whichever it is keeps its flag, and what that is.
+    (point,) = (
+        many := target_funnel_of(DEMO, [with_perforations(38, 28)], "perforation", tell=outside)
+    ).points
+    assert point.said == "alarm, above"
+    assert "99.8% (alarm)" in many.caption
 
 
 def real(checked: CheckedUnit) -> CheckedUnit:
@@ -275,13 +321,29 @@ def test_periods_of_one_unit_have_their_dates_and_say_nothing_of_spread() -> Non
     ]
     said = target_funnel_of(DEMO, periods, "perforation")
     assert len({point.label for point in said.points}) == 11
-    assert said.points[2].label.startswith("Hollowmere General, 2012-01 to ")
+    assert said.points[2].label == "2012 to 2026"
+    assert said.subtitle.startswith("Hollowmere General, 2010-01 to 2026-03, 2011-01 to ")
     assert "differ" not in said.caption
     units = [
         replace(item, unit=item.unit.model_copy(update={"unit": f"u{i}", "label": f"Unit {i}"}))
         for i, item in enumerate(periods)
     ]
     assert "The 11 units differ" in target_funnel_of(DEMO, units, "perforation").caption
+
+
+def test_periods_that_years_do_not_tell_apart_keep_their_months() -> None:
+    period = UNIT.unit.period
+    halves = [
+        with_perforations(1, i, period=period.model_copy(update={"from_": a, "to": b}))
+        for i, (a, b) in enumerate((("2024-01", "2024-06"), ("2024-07", "2024-12")))
+    ]
+    names = [point.label for point in range_funnel_of(DEMO, halves, PALLIATION).points]
+    assert names == ["2024-01 to 2024-06", "2024-07 to 2024-12"]
+    other = with_perforations(3, 1, label="Another", unit="another")
+    mixed = target_funnel_of(DEMO, [*halves, other], "perforation")
+    assert mixed.points[0].label == "Hollowmere General, 2024-01 to 2024-06"
+    assert mixed.points[2].label == "Another"
+    assert mixed.subtitle.startswith("Around the target")
 
 
 def test_the_range_funnel_gives_the_verdicts_of_the_audit() -> None:

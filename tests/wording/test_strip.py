@@ -1,5 +1,7 @@
 """The words of the count strip."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -103,9 +105,20 @@ def test_what_the_cases_could_have_shown() -> None:
     assert "5.2%" in said
     assert "could not be noticed" in risk_sentence(notice, REACH, Better.MORE)
     assert short_risk_sentence(notice, REACH, Better.FEWER) == (
-        "A doubled risk would be noticed: 5.2%."
+        "Of 100 units at twice the risk, about 5 would be noticed."
     )
-    assert short_risk_sentence(notice, REACH, Better.MORE) == "A doubled risk could not be noticed."
+    assert short_risk_sentence(notice, REACH, Better.MORE) == (
+        "Twice the risk of falling short could not be noticed."
+    )
+    few = replace(notice, notice=0.002)
+    assert short_risk_sentence(few, REACH, Better.FEWER) == (
+        "Of 100 units at twice the risk, fewer than 1 would be noticed."
+    )
+    both = replace(REACH, last_fewer=0)
+    capped = replace(notice, typical=0.6, doubled=0.95)
+    assert short_risk_sentence(capped, both, Better.MORE) == (
+        "Of 100 units at a risk of falling short of 95.0%, about 5 would be noticed."
+    )
     assert "too high to be doubled" in risk_sentence(None, REACH, Better.FEWER)
     assert short_risk_sentence(None, REACH, Better.FEWER) == ""
 

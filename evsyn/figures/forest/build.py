@@ -59,6 +59,8 @@ def forest_content(
     short_caption: str = "",
     better: Better,
     invented: Invented,
+    mark: str = "",
+    short_mark: str = "",
     show_two: bool = False,
     level: float = 0.95,
     study_interval: str = "clopper_pearson",
@@ -77,6 +79,8 @@ def forest_content(
         Which way the outcome should go.
     invented : Invented
         Which of the figures are invented.
+    mark, short_mark : str
+        Who may see it; the second for slides.
     show_two : bool
         Whether two studies are added up and drawn; they are never pooled.
     level : float
@@ -103,6 +107,8 @@ def forest_content(
         invented=invented,
         words=words_at(level),
         short_caption=short_caption,
+        mark=mark,
+        short_mark=short_mark,
     )
 
 

@@ -143,6 +143,8 @@ class ForestContent:
         What of it is invented; marks every page.
     words : ForestWords
         Headings and legend.
+    mark, short_mark : str
+        Who may see it, at the head of every page; the same for a slide.
     """
 
     title: str
@@ -155,6 +157,8 @@ class ForestContent:
     invented: Invented
     words: ForestWords
     short_caption: str = ""
+    mark: str = ""
+    short_mark: str = ""
 
     @property
     def is_empty(self) -> bool:

@@ -11,7 +11,7 @@ from evsyn.figures.shapes import Group, Line, Shape
 def head(sheet: Sheet) -> tuple[list[Group], float]:
     """Return the groups above the bands, and where they end."""
     content = sheet.content
-    groups, y = page_head(sheet, content.banner, content.title, content.subtitle)
+    groups, y = page_head(sheet, content.banner, content.title, content.subtitle, content.mark)
     if content.is_empty:
         return groups, y
     headings, y = _headings(sheet, y)

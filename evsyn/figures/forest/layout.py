@@ -44,7 +44,11 @@ def forest_layout(content: ForestContent, fmt: PageFormat) -> FigureLayout:
     if content.is_empty:
         return FigureLayout(content.title, description, fmt.unit, (empty_page(content, fmt),))
     if fmt.is_slide:
-        content = replace(content, caption=content.short_caption or content.caption)
+        content = replace(
+            content,
+            caption=content.short_caption or content.caption,
+            mark=content.short_mark or content.mark,
+        )
     rows = sum(len(band.lines) for band in content.bands)
     pages = _one_page(content, fmt)
     if pages is None and fmt.is_slide and rows:
@@ -129,5 +133,7 @@ def _summaries_only(content: ForestContent, rows: int) -> ForestContent:
 def _description(content: ForestContent) -> str:
     bands = " ".join(f"{band.title}: {band.sentence}" for band in content.bands)
     title = f"{content.title}. {content.subtitle.removesuffix('.')}."
-    banner = f"{content.banner}. " if content.banner else ""
+    banner = "".join(
+        f"{said.removesuffix('.')}. " for said in (content.banner, content.mark) if said
+    )
     return f"{banner}{title} {bands} {content.status_line}"

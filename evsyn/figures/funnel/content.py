@@ -123,6 +123,8 @@ class FunnelContent:
         Remarks under the axis.
     nothing : str
         Why nothing is drawn, where that is so.
+    mark, short_mark : str
+        Who may see it, at the head of every page; the same for a slide.
     status_line, caption, short_caption : str
         Words for the foot; the last for slides.
     invented : Invented
@@ -146,6 +148,8 @@ class FunnelContent:
     band: RangeBand | None = None
     notes: tuple[str, ...] = ()
     nothing: str = ""
+    mark: str = ""
+    short_mark: str = ""
 
     @property
     def banner(self) -> str:

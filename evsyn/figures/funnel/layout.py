@@ -31,8 +31,8 @@ from evsyn.figures.running_text import page_head, running_lines, status_lines
 from evsyn.figures.sentence_page import sentence_page
 from evsyn.figures.shapes import FigureLayout, Group, Page
 
-#: The plot is no higher than this share of its width.
-_TALLEST = 0.85
+#: The plot is no higher than this against its width.
+_TALLEST = 1.3
 
 
 def funnel_layout(content: FunnelContent, fmt: PageFormat) -> FigureLayout:
@@ -55,7 +55,11 @@ def funnel_layout(content: FunnelContent, fmt: PageFormat) -> FigureLayout:
     """
     description = _description(content)
     if fmt.is_slide:
-        content = replace(content, caption=content.short_caption or content.caption)
+        content = replace(
+            content,
+            caption=content.short_caption or content.caption,
+            mark=content.short_mark or content.mark,
+        )
     pages = _pages(content, fmt)
     return FigureLayout(content.title, description, fmt.unit, with_own_ids(pages))
 
@@ -126,7 +130,7 @@ class _Funnel:
 
     def head(self) -> tuple[list[Group], float]:
         content = self.paper.content
-        return page_head(self.paper, content.banner, content.title, content.subtitle)
+        return page_head(self.paper, content.banner, content.title, content.subtitle, content.mark)
 
     def body(
         self, blocks: Sequence[Block], heights: Sequence[float], top: float
@@ -174,7 +178,9 @@ class _Funnel:
 
 
 def _description(content: FunnelContent) -> str:
-    banner = f"{content.banner}. " if content.banner else ""
+    banner = "".join(
+        f"{said.removesuffix('.')}. " for said in (content.banner, content.mark) if said
+    )
     title = f"{content.title}. {content.subtitle}"
     units = ". ".join(point_sentence(point) for point in content.points)
     said = [f"{units}." if units else "", content.nothing, *map(_stop, content.notes)]

@@ -20,8 +20,10 @@ def funnel_marks(content: FunnelContent) -> frozenset[str]:
         if point.is_drawn:
             found.add(point.spot.value if point.own.is_exact else "bracket")
     strokes = {curve.stroke for curve in content.curves}
+    if content.centre is not None and content.band is None:
+        found.add("target")
     if strokes:
-        found |= {"target", "alert line", "alarm line"}
+        found |= {"alert line", "alarm line"}
     if Stroke.WIDE_ALERT in strokes:
         found.add("widened")
     if content.band is not None:

@@ -26,9 +26,18 @@ def stroke_marks(
     return [Polyline(tuple(run), colour, thickness * size, dashed) for run in runs if len(run) > 1]
 
 
-def curve_marks(ground: Ground, curve: Curve, size: float) -> list[Shape]:
-    """Return a line of the funnel, as far as it lies within the axis."""
-    return stroke_marks(curve.stroke, ground.runs(curve.places), size)
+def curve_marks(
+    ground: Ground, curve: Curve, size: float, cases: Sequence[int] = ()
+) -> list[Shape]:
+    """Return a line of the funnel, from where it comes into the axis for good.
+
+    A stepped line dips in and out before that; such a stump is drawn only where a unit of as many
+    cases stands.
+    """
+    runs = ground.runs(curve.places)
+    places = [ground.x(number) for number in cases]
+    kept = [run for run in runs[:-1] if any(run[0][0] <= x <= run[-1][0] for x in places)]
+    return stroke_marks(curve.stroke, [*kept, *runs[-1:]], size)
 
 
 def band_fill(ground: Ground, band: RangeBand, colours: BandColours) -> list[Shape]:

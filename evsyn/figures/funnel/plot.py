@@ -35,6 +35,7 @@ def _back(ground: Ground) -> Group:
 
 def _limits(sheet: Sheet, ground: Ground) -> Group:
     size, content = sheet.size, sheet.content
+    cases = [point.cases for point in content.points if point.is_drawn]
     shapes: list[Shape] = []
     if content.band is not None:
         shapes += band_fill(ground, content.band, _COLOURS)
@@ -44,7 +45,7 @@ def _limits(sheet: Sheet, ground: Ground) -> Group:
     if content.band is not None:
         shapes += band_edges(ground, content.band, size, _COLOURS)
     for curve in content.curves:
-        shapes += curve_marks(ground, curve, size)
+        shapes += curve_marks(ground, curve, size, cases)
     if content.centre is not None:
         y = ground.y(content.centre)
         shapes.append(Line(ground.left, y, ground.right, y, _COLOURS.strong, 0.13 * size))
@@ -215,7 +216,7 @@ def unit_groups(
         mark, _ = point_marks(ground, point, size)
         shapes: list[Shape] = []
         if place is not None and place.leader is not None:
-            shapes.append(Line(*place.leader, RULE, 0.06 * size))
+            shapes.append(Line(*place.leader, DIM, 0.09 * size))
         shapes.append(mark)
         if place is not None:
             base = place.box.top + ASCENT * size

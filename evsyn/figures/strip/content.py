@@ -64,8 +64,8 @@ class Strip:
         The verdict, or why there is none; the short one for slides, empty where there is none.
     columns : Columns or None
         The chances; ``None`` where nothing is compared.
-    size : str
-        How many cases against how many studies, and what is not drawn.
+    size, short_size : str
+        How many cases against how many studies, and what is not drawn; the short one for slides.
     more, fewer : str
         Words at the two ends of the range.
     hue : int
@@ -81,6 +81,7 @@ class Strip:
     short_sentence: str = ""
     columns: Columns | None = None
     size: str = ""
+    short_size: str = ""
     more: str = ""
     fewer: str = ""
     hue: int = 0
@@ -105,6 +106,8 @@ class StripContent:
         What of it is invented; marks every page.
     words : StripWords
         Headings and legend.
+    mark, short_mark : str
+        Who may see it, at the head of every page; the same for a slide.
     """
 
     title: str
@@ -115,6 +118,8 @@ class StripContent:
     invented: Invented
     words: StripWords
     short_caption: str = ""
+    mark: str = ""
+    short_mark: str = ""
 
     @property
     def banner(self) -> str:

@@ -43,7 +43,11 @@ def strip_layout(content: StripContent, fmt: PageFormat) -> FigureLayout:
         raise ValueError("a page of count strips needs at least one")
     description = _description(content)
     if fmt.is_slide:
-        content = replace(content, caption=content.short_caption or content.caption)
+        content = replace(
+            content,
+            caption=content.short_caption or content.caption,
+            mark=content.short_mark or content.mark,
+        )
     for size in fmt.sizes:
         figure = _Strips(Sheet.across(content, fmt, size))
         if fits(figure):
@@ -70,7 +74,7 @@ class _Strips:
 
     def head(self) -> tuple[list[Group], float]:
         sheet, content = self.paper, self.paper.content
-        groups, y = page_head(sheet, content.banner, content.title, content.subtitle)
+        groups, y = page_head(sheet, content.banner, content.title, content.subtitle, content.mark)
         if all(strip.columns is None for strip in content.strips):
             return groups, y
         shapes: list[Shape] = []
@@ -132,5 +136,7 @@ class _Strips:
 def _description(content: StripContent) -> str:
     strips = " ".join(strip_words(strip) for strip in content.strips)
     title = f"{content.title}. {content.subtitle.removesuffix('.')}."
-    banner = f"{content.banner}. " if content.banner else ""
+    banner = "".join(
+        f"{said.removesuffix('.')}. " for said in (content.banner, content.mark) if said
+    )
     return f"{banner}{title} {strips} {content.status_line}"

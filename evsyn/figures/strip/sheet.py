@@ -12,8 +12,9 @@ from evsyn.wording.strip import UNRELIABLE
 #: In units of the type size: room beside the band's edge, between words and columns side by side
 #: and stacked, around a strip; widest slot of a count; room of the unit's mark.
 PAD, GAP, STACKED, AROUND, WIDEST_SLOT, MARK = 0.9, 1.4, 0.3, 0.35, 4.4, 0.55
-#: Least height of the columns, and their height on a screen, where there is room.
-_LEAST_COLUMNS, _COLUMNS = 3.6, 6.0
+#: Least height of the columns on paper and on a slide, which holds three strips so, and their
+#: height on a screen, where there is room.
+_LEAST_COLUMNS, _LEAST_ON_SLIDE, _COLUMNS = 3.6, 2.8, 6.0
 #: Share of the width that belongs to the words.
 _WORDS = 0.36
 
@@ -66,7 +67,9 @@ class Sheet(Paper):
 
     def size_lines(self, strip: Strip) -> tuple[str, ...]:
         """Return the lines that say how many cases, and what is not drawn."""
-        return wrapped(strip.size, self.words_room(strip), self.size) if strip.size else ()
+        is_short = self.fmt.is_slide and strip.short_size
+        said = strip.short_size if is_short else strip.size
+        return wrapped(said, self.words_room(strip), self.size) if said else ()
 
     def own_lines(self, strip: Strip) -> tuple[str, ...]:
         """Return our count in lines, where no mark shows it."""
@@ -84,7 +87,7 @@ class Sheet(Paper):
         fewer, more = end_words(strip)
         room = self.plot_right - self.plot_left
         both = text_width(fewer, self.size) + text_width(more, self.size)
-        if both + GAP * self.size <= room:
+        if both + self.size <= room:
             return ((fewer, more),)
         lower = [(line, "") for line in wrapped(fewer, room, self.size)]
         upper = [("", line) for line in wrapped(more, room, self.size)]
@@ -100,7 +103,9 @@ class Sheet(Paper):
         if strip.columns is None:
             return 0.0
         lines = len(self.end_lines(strip)) + 1
-        tall = _COLUMNS if self.fmt.height is None else _LEAST_COLUMNS
+        tall = _LEAST_ON_SLIDE if self.fmt.is_slide else _LEAST_COLUMNS
+        if self.fmt.height is None:
+            tall = _COLUMNS
         return lines * self.line_height + tall * self.size + self.own_height(strip)
 
     def height(self, strip: Strip) -> float:
