@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from evsyn.extraction.case_log.case import Case
+from evsyn.extraction.case_log.missing import Missing
 from evsyn.extraction.case_log.things import DEVICE_END, DEVICES, EVER, PATIENT_END, UNKNOWN
 from evsyn.extraction.case_log.understand import CaseTable
 from evsyn.extraction.flow.sets import BOTH, EARLY, LATE, NO, YES
@@ -26,14 +27,14 @@ class FlowCounts:
     ----------
     fields : dict
         Values of ``flow``, ``complications``, ``patients_end``, ``devices``, ``devices_end``.
-    unknown : list of str
-        What is not known of every case, in words, with the number of cases.
+    missing : list of Missing
+        What is not known of every case, and so is left out.
     unlogged : list of str
         Stages, steps and complications of cases the log may not hold.
     """
 
     fields: dict[str, Any] = field(default_factory=dict)
-    unknown: list[str] = field(default_factory=list)
+    missing: list[Missing] = field(default_factory=list)
     unlogged: list[str] = field(default_factory=list)
 
 
@@ -83,10 +84,11 @@ def _stages_and_steps(made: FlowCounts, table: CaseTable, first: int, plan: Plan
     made.unlogged += plan.flow[:first]
     for name in table.cases[0].steps:
         said = Counter(case.steps[name] for case in table.cases)
+        rows = _rows(case for case in table.cases if case.steps[name] == UNKNOWN)
         if _begins(name, plan) < first:
             made.unlogged.append(name)
-        elif said[UNKNOWN]:
-            made.unknown.append(f"{name} ({said[UNKNOWN]})")
+        elif rows:
+            made.missing.append(Missing(name, f"{name} unknown", rows, f"{name} in the flow"))
         else:
             flow[name] = said[YES]
     made.fields["flow"] = flow
@@ -100,11 +102,18 @@ def _complications(made: FlowCounts, table: CaseTable, first: int, plan: Plan) -
             continue
         said = Counter(case.complications[name] for case in table.cases)
         block = Block(table.heading_row, f"complications.{name}")
-        if said[UNKNOWN]:
-            made.unknown.append(f"{name} ({said[UNKNOWN]})")
+        unknown, untimed = (
+            _rows(case for case in table.cases if case.complications[name] == what)
+            for what in (UNKNOWN, EVER)
+        )
+        if unknown:
+            left = f"{name} among the complications"
+            made.missing.append(Missing(name, f"{name} unknown", unknown, left))
             continue
-        if said[EVER]:
-            made.unknown.append(f"whether {name} was early or late ({said[EVER]})")
+        if untimed:
+            message = f"{name}, early or late not told"
+            left = f"{name} as early and as late"
+            made.missing.append(Missing(name, message, untimed, left))
         else:
             block.update(early=said[EARLY] + said[BOTH], late=said[LATE] + said[BOTH])
         block["ever"] = said.total() - said[NO]
@@ -119,11 +128,13 @@ def _patients_end(made: FlowCounts, table: CaseTable, first: int, plan: Plan) ->
     if stage is not None and plan.flow.index(stage) < first:
         made.unlogged.append(PATIENT_END)
         return
-    ends = [case.patient_end for case in _of_stage(table, stage, plan)]
-    missing = ends.count(None)
+    held = list(_of_stage(table, stage, plan))
+    missing = _rows(case for case in held if case.patient_end is None)
     if missing:
-        made.unknown.append(f"{PATIENT_END} ({missing})")
+        left = "the line 'Patients ended'"
+        made.missing.append(Missing(PATIENT_END, "no patient end", missing, left))
     else:
+        ends = [case.patient_end for case in held]
         made.fields["patients_end"] = _numbers(plan.course.patients_end, ends)
 
 
@@ -133,14 +144,18 @@ def _devices(made: FlowCounts, table: CaseTable, plan: Plan) -> None:
     if not told:
         return
     numbers = [case.devices for case in holders if case.devices is not None]
-    if len(numbers) < len(holders):
-        made.unknown.append(f"{DEVICES} ({len(holders) - len(numbers)})")
+    uncounted = _rows(case for case in holders if case.devices is None)
+    if uncounted:
+        left = "the number of devices in the line 'Devices'"
+        made.missing.append(Missing(DEVICES, "no number of devices", uncounted, left))
     else:
         made.fields["devices"] = sum(numbers)
     if DEVICE_END in told:
         ends = [case.device_ends for case in holders if case.device_ends is not None]
-        if len(ends) < len(holders):
-            made.unknown.append(f"{DEVICE_END} ({len(holders) - len(ends)})")
+        endless = _rows(case for case in holders if case.device_ends is None)
+        if endless:
+            left = "the ends in the line 'Devices'"
+            made.missing.append(Missing(DEVICE_END, "no device end", endless, left))
         else:
             made.fields["devices_end"] = _numbers(
                 plan.course.devices_end, [end for one in ends for end in one]
@@ -150,6 +165,10 @@ def _devices(made: FlowCounts, table: CaseTable, plan: Plan) -> None:
 def _of_stage(table: CaseTable, stage: str | None, plan: Plan) -> Iterator[Case]:
     least = 0 if stage is None else plan.flow.index(stage)
     return (case for case in table.cases if plan.flow.index(case.reached) >= least)
+
+
+def _rows(cases: Iterable[Case]) -> tuple[int, ...]:
+    return tuple(case.source.line for case in cases)
 
 
 def _numbers(names: Iterable[str], ends: Iterable[str | None]) -> dict[str, int]:

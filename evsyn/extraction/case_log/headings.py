@@ -1,6 +1,6 @@
 """Which column of a log holds what."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 
@@ -144,7 +144,7 @@ def _needed(
             yield fault(Source(table.file, table.heading_row), message, cure)
 
 
-def _unread(read: set[int], table: RawTable, missing: Iterable[str]) -> Iterator[Finding]:
+def _unread(read: set[int], table: RawTable, missing: Sequence[str]) -> Iterator[Finding]:
     unread = [
         place
         for place, heading in enumerate(table.headings)
@@ -159,7 +159,9 @@ def _unread(read: set[int], table: RawTable, missing: Iterable[str]) -> Iterator
         offered = {near: table.headings[place] for place in unread
                    if (near := _near(table.headings[place], missing))}  # fmt: skip
         near = "".join(f" Is {short(heading)} '{name}'?" for name, heading in offered.items())
-        cure = f"If it should be, name its heading in the unit file: case_log, columns.{near}"
+        cure = "If it should be, name its heading in the unit file: case_log, columns"
+        free = f" (columns may be: {', '.join(missing)})" if missing else ""
+        cure = f"{cure}{free}.{near}"
         yield note(Source(table.file, table.heading_row), f"not read: {many} {named}", cure)
 
 

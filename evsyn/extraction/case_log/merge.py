@@ -1,6 +1,6 @@
 """Give a unit the counts of its log."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from evsyn.extraction.case_log.case import Case
@@ -8,9 +8,11 @@ from evsyn.extraction.case_log.flow_counts import FlowCounts, flow_counts
 from evsyn.extraction.case_log.groups import groups_of
 from evsyn.extraction.case_log.headings import columns_of
 from evsyn.extraction.case_log.marks import mark_faults
+from evsyn.extraction.case_log.missing import missing_notes
 from evsyn.extraction.case_log.read import read_log
+from evsyn.extraction.case_log.references import same_references
 from evsyn.extraction.case_log.refused import RefusedError, fault, note
-from evsyn.extraction.case_log.settings import outcome_ways, setting_faults
+from evsyn.extraction.case_log.settings import OutcomeWay, outcome_ways, setting_faults
 from evsyn.extraction.case_log.things import things
 from evsyn.extraction.case_log.understand import CaseTable, understand
 from evsyn.extraction.identifiers.screen import screen
@@ -71,11 +73,16 @@ def with_log(unit: Unit, plan: Plan, folder: Path) -> Told:
     findings += found
     if table is None or _is_faulty(findings):
         return None, (), findings
-    return _merged(unit, log, table, plan, findings)
+    return _merged(unit, log, table, ways, plan, findings)
 
 
 def _merged(
-    unit: Unit, log: CaseLog, table: CaseTable, plan: Plan, findings: list[Finding]
+    unit: Unit,
+    log: CaseLog,
+    table: CaseTable,
+    ways: Sequence[OutcomeWay],
+    plan: Plan,
+    findings: list[Finding],
 ) -> Told:
     groups = groups_of(table, log, plan)
     if not groups:
@@ -85,7 +92,9 @@ def _merged(
     counts = flow_counts(table, log, plan)
     made = unit.model_copy(update={**counts.fields, "groups": groups})
     made._block = _with_lines(unit, [*counts.fields, "groups"])
-    return made, table.cases, [*findings, *_left_out(counts, table)]
+    findings += missing_notes(table.file, counts.missing, table.cases, ways, table.columns)
+    findings += same_references(table.file, table.cases)
+    return made, table.cases, [*findings, *_unlogged(counts, table)]
 
 
 def _with_lines(unit: Unit, fields: list[str]) -> Block:
@@ -109,18 +118,14 @@ def _two_ways(unit: Unit) -> Iterator[Finding]:
             yield fault(unit.source(field), message, f"Take out '{field}', or the case log.")
 
 
-def _left_out(counts: FlowCounts, table: CaseTable) -> Iterator[Finding]:
+def _unlogged(counts: FlowCounts, table: CaseTable) -> Iterator[Finding]:
     source = Source(table.file, table.heading_row)
-    if counts.unknown:
-        message = "not counted, because it is not known of every case (cases without): "
-        cure = "Fill in the empty cells where the notes tell."
-        yield note(source, message + ", ".join(counts.unknown), cure)
     if counts.unlogged:
         message = (
             f"not counted, because no case of the log ended so early: {', '.join(counts.unlogged)}"
         )
         cure = "If cases ended there, give them rows of their own."
-        yield note(source, message + ", ".join(counts.unlogged), cure)
+        yield note(source, message, cure)
 
 
 def _is_faulty(findings: list[Finding]) -> bool:

@@ -31,6 +31,11 @@ def fault(source: Source, message: str, cure: str) -> Finding:
     return Finding(RULE, Severity.FAULT, source, message, cure)
 
 
+def doubt(source: Source, message: str, cure: str) -> Finding:
+    """Return a doubt about the log."""
+    return Finding(RULE, Severity.DOUBT, source, message, cure)
+
+
 def note(source: Source, message: str, cure: str) -> Finding:
     """Return a note on the log."""
     return Finding(RULE, Severity.NOTE, source, message, cure)

@@ -111,20 +111,6 @@ def test_a_real_unit_cannot_bring_an_invented_log(made):
     ]
 
 
-def test_what_is_not_known_of_one_case_is_not_counted_and_said(made):
-    made.with_cell(4, "patient_end", "unknown")
-    unit, (note, *_) = made.read().unit, made.found()
-    assert unit.patients_end == {}
-    assert note.severity == "note"
-    assert "patient_end (1)" in note.message
-    made.with_cell(4, "perforation", "yes")
-    checked = made.read()
-    perforation = checked.unit.complications["perforation"]
-    assert (perforation.early, perforation.late, perforation.ever) == (None, None, 1)
-    assert checked.unit.groups[1].outcomes["perforation"].unknown == 1
-    assert "whether perforation was early or late (1)" in checked.findings[0].message
-
-
 def test_considered_cases_are_rows_of_the_log(made):
     considered = "2022-05,considered,palliation,,yes,,,,,,,,,d,"
     made.write(table(*table().splitlines()[2:], considered))
