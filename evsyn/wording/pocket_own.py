@@ -46,7 +46,7 @@ def own_prompt(found: UnitAudit, plan: Plan, audience: Audience, *, can_check: b
     plan : Plan
         The plan, for its words.
     audience : Audience
-        Who will hear it; outside only where a person has released the counts.
+        Who will hear it; outside only where a person has released counts by level as well.
     can_check : bool
         Whether the unit says under which names it has published.
     """
@@ -107,5 +107,6 @@ def outside_prompt(
         return Prompt(QUESTION, (cases,), NEVER_OUTSIDE)
     first, *others = groups
     # A count and its verdict stay together, or are left off together.
-    said = (*first, cases, *(" ".join(group) for group in others))
+    more = dict.fromkeys(" ".join(group) for group in others)
+    said = (*first, cases, *more)
     return Prompt(QUESTION, said, NEVER_OUTSIDE, len(first) + 1)

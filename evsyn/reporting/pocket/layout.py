@@ -4,11 +4,9 @@ from dataclasses import replace
 
 from evsyn.figures.formats import A4
 from evsyn.figures.invented import watermark
-from evsyn.figures.measure import typeset, wrapped
-from evsyn.figures.palette import INK
 from evsyn.figures.paper import Paper
 from evsyn.figures.running_text import page_head, running_lines, status_lines
-from evsyn.figures.shapes import FigureLayout, Group, Page, Shape
+from evsyn.figures.shapes import FigureLayout, Group, Page
 from evsyn.reporting.pocket.answer import Answer
 from evsyn.reporting.pocket.card import Card, pocket_card
 from evsyn.reporting.pocket.cut import Cut, cuts
@@ -60,7 +58,7 @@ def _page(cut: Cut, size: float) -> Page | None:
     """Return the page at one type size; ``None`` where it does not hold the card."""
     paper, card = Paper(_SIDE, size), cut.card
     height = A4.height or 0.0
-    head, top = _head(paper, card)
+    head, top = page_head(paper, card.banner, card.title, card.subtitle, card.mark)
     caption = " ".join(
         part for part in (left_off(cut.sentences, cut.questions), card.caution) if part
     )
@@ -78,18 +76,6 @@ def _page(cut: Cut, size: float) -> Page | None:
     foot, _ = _foot(paper, caption, card.status, height - paper.bottom_margin - foot_height)
     over = watermark(paper, card.invented, card.words.watermark, top, y)
     return Page(_SIDE.width, height, (*groups, *foot, *over))
-
-
-def _head(paper: Paper, card: Card) -> tuple[list[Group], float]:
-    groups, y = page_head(paper, card.banner, card.title, card.subtitle)
-    if not card.mark:
-        return groups, y
-    shapes: list[Shape] = []
-    for line in wrapped(card.mark, paper.right - paper.left, paper.size, bold=True):
-        base = paper.baseline(y + 0.5 * paper.line_height)
-        shapes.append(typeset(paper.left, base, line, paper.size, INK, bold=True))
-        y += paper.line_height
-    return [*groups, Group("heading", tuple(shapes))], y + 0.3 * paper.size
 
 
 def _foot(paper: Paper, caption: str, status: str, top: float) -> tuple[list[Group], float]:

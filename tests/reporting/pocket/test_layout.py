@@ -58,9 +58,9 @@ def test_status_line_and_marks_stand_on_it(name):
     (page,) = pocket_layout(content).pages
     assert " ".join(words_of(page, "status")) == content.status
     assert bool(page.of("invented")) is bool(page.of("watermark")) is content.invented
-    heading = " ".join(words_of(page, "heading"))
-    assert ("INSIDE THE UNIT" in heading) is (name == "inside")
-    assert ("FOR USE OUTSIDE" in heading) is (name == "outside")
+    mark = " ".join(words_of(page, "audience"))
+    assert ("INSIDE THE UNIT" in mark) is (name == "inside")
+    assert ("FOR USE OUTSIDE" in mark) is (name == "outside")
 
 
 def test_what_is_left_off_is_told_and_stands_in_the_text():

@@ -114,12 +114,14 @@ def replace_audience(content):
     return replace(content, unit=replace(content.unit, audience=Audience.INSIDE))
 
 
-def test_released_counts_are_said_in_full_with_their_release_and_without_a_date_of_the_unit():
-    release = Release(approved_by="the clinical director (invented)", on="2026-08-01", basis="talk")
-    checked = with_perforations(2, release=release)
+@pytest.mark.parametrize("levels", [True, False])
+def test_released_counts_are_said_with_their_release_and_without_a_date_of_the_unit(levels):
+    who = {"approved_by": "the clinical director (invented)", "on": "2026-08-01", "basis": "talk"}
+    checked = with_perforations(2, release=Release(**who, levels=levels))
     card = flat(pocket_text(changed_content(checked, Audience.OUTSIDE)))
+    assert ("palliation (3 of 27)" in card) is levels
     assert "Exact own counts released by the clinical director (invented) on 2026-08-01" in card
-    assert "3 of 41" in card
+    assert "3 of 41 patients" in card
     assert "INSIDE THE UNIT" not in card
     assert "2022-04" not in card
 
