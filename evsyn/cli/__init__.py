@@ -10,7 +10,19 @@ import click
 #: Where the words of the command line are kept.
 TYPED = "evsyn.typed"
 
-VERBS = ("demo", "check", "pool", "forest", "audit", "strip", "funnel", "claim", "trace", "stale")
+VERBS = (
+    "demo",
+    "check",
+    "pool",
+    "forest",
+    "audit",
+    "strip",
+    "funnel",
+    "claim",
+    "report",
+    "trace",
+    "stale",
+)
 
 
 class _Verbs(click.Group):
