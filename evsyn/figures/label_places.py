@@ -14,6 +14,8 @@ _DISTANCES = (0.25, 0.5, 1.1, 1.9, 2.9, 4.1, 5.6, 7.5)
 NEAR = 0.5
 #: Nearer than this to another mark, in units of its height, a label may be taken for that one's.
 _REACH = 0.9
+#: Room between two labels side by side, in units of their height.
+_SPACE = 0.7
 #: Places at which a line to a mark is held against boxes.
 _STEPS = 24
 
@@ -70,7 +72,8 @@ def label_places(
     found: list[Placed | None] = []
     for item in labels:
         near = _near_candidates(item)
-        own = [place for place in near if _is_own(place.box, item.mark, marks)]
+        held = [_held(place, item.mark, area) for place in near]
+        own = [place for place in (*near, *held) if _is_own(place, item.mark, marks)]
         place = _first_free(own, item, area, marks, taken, lines)
         # Words on a line can be read, words beside the mark of another mislead.
         place = place or _first_free(own, item, area, marks, taken, ())
@@ -163,15 +166,32 @@ def _is_free(
     box = place.box
     if not box.inside(area) or any(box.overlaps(mark) for mark in marks):
         return False
-    if any(box.overlaps(other.box) or _crosses(other.leader, box) for other in taken):
+    if any(box.overlaps(_spaced(other.box)) or _crosses(other.leader, box) for other in taken):
         return False
     return not any(_holds(box, point) for point in lines)
 
 
-def _is_own(box: Box, own: Box, marks: Sequence[Box]) -> bool:
-    """Whether words stand beside their own mark, with no other within reach and none as near."""
-    near, reach = _gap(box, own), _REACH * (box.bottom - box.top)
-    return all(_gap(box, mark) > max(near, reach) for mark in marks if mark != own)
+def _spaced(box: Box) -> Box:
+    """Return a label with the room that keeps the words beside it from running on."""
+    room = _SPACE * (box.bottom - box.top)
+    return Box(box.left - room, box.top, box.right + room, box.bottom)
+
+
+def _held(place: Placed, mark: Box, area: Box) -> Placed:
+    """Return a place moved along its line of words until it lies within the area."""
+    box = place.box
+    shift = min(0.0, area.right - box.right) + max(0.0, area.left - box.left)
+    moved = Box(box.left + shift, box.top, box.right + shift, box.bottom)
+    return Placed(moved, None) if place.leader is None else _led(mark, moved)
+
+
+def _is_own(place: Placed, own: Box, marks: Sequence[Box]) -> bool:
+    """Whether no other mark is in reach of words, nor nearer than theirs unless a line leads."""
+    box = place.box
+    least = _REACH * (box.bottom - box.top)
+    if place.leader is None:
+        least = max(least, _gap(box, own))
+    return all(_gap(box, mark) > least for mark in marks if mark != own)
 
 
 def _gap(one: Box, other: Box) -> float:

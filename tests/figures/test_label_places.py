@@ -58,6 +58,16 @@ def test_a_label_stands_out_of_reach_of_other_marks_where_it_can() -> None:
         assert gap(place.box, stranger) > max(9, gap(place.box, own))
 
 
+def test_long_labels_of_marks_near_the_edge_lead_to_their_own() -> None:
+    one, other = mark(250, 180), mark(345, 186)
+    labels = [Labelled(spot, 170, 10) for spot in (other, one)]
+    found = label_places(labels, AREA, marks=[one, other], anywhere=False)
+    for place, own, stranger in zip(found, (other, one), (one, other), strict=True):
+        assert place is not None
+        assert gap(place.box, stranger) > 9
+        assert place.leader is not None or gap(place.box, own) < gap(place.box, stranger)
+
+
 def gap(box: Box, spot: Box) -> float:
     across = max(box.left - spot.right, spot.left - box.right, 0.0)
     return float(hypot(across, max(box.top - spot.bottom, spot.top - box.bottom, 0.0)))
