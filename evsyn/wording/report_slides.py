@@ -17,6 +17,7 @@ INDEX_TITLE = "Backup slides: every study"
 INDEX_BACK = "Back to the list."
 OTHERS_IN_BACKUP = "Not shown here, only in the backup slides: {labels}."
 OUTSIDE_TITLE = "What may be told outside of {unit}"
+CLOSING_TITLE = "How to read the unit's counts"
 ALL_STUDIES = "all studies"
 OUR_COUNTS = "our counts"
 

@@ -57,19 +57,19 @@ def answer_slides(
     """
     answer = item.overall.pooled.answer
     notes = answer_notes(content, item, is_first=is_first)
-    drawn = forest_of(content.review, item.name, None)
     title = answer_title(item.label, answer)
     strata = labelled(content, item) if answer.show.pooled else []
     if not strata:
-        yield from _forest_slides(room, "", title, drawn, notes)
+        alone = forest_of(content.review, item.name, None)
+        yield from forest_slides(room, "", title, alone, notes)
         return
     for stratum in strata:
         drawn = forest_of(content.review, item.name, stratum.name)
-        yield from _forest_slides(
+        yield from forest_slides(
             room,
             "",
             title if stratum is strata[0] else _levels_title(content, item, stratum),
-            replace(drawn, bands=tuple(replace(band, lines=()) for band in drawn.bands)),
+            drawn,
             notes if stratum is strata[0] else (stratum.sentence, *rows_notes(stratum.answers)),
         )
 
@@ -86,7 +86,7 @@ def backup_slides(
         title = backup_title(item.label, label)
         answers = (item.overall,) if stratum is None else stratum.answers
         drawn = forest_of(content.review, item.name, name)
-        slides = _forest_slides(room, key, title, drawn, rows_notes(answers), all_rows=True)
+        slides = forest_slides(room, key, title, drawn, rows_notes(answers), all_rows=True)
         yield label, key, [replace(slide, back=back) for slide in slides]
 
 
@@ -106,7 +106,7 @@ def figure_slides(
     ]
 
 
-def _forest_slides(
+def forest_slides(
     room: Room,
     key: str,
     title: str,
@@ -115,14 +115,29 @@ def _forest_slides(
     *,
     all_rows: bool = False,
 ) -> list[Slide]:
-    """Lay a forest out without the head and foot that the slide itself has."""
+    """Return a forest without the head and foot that the slide itself has.
+
+    Parameters
+    ----------
+    room : Room
+        The slide.
+    key, title : str
+        Name and message.
+    content : ForestContent
+        What the forest says.
+    notes : sequence of str
+        For the speaker.
+    all_rows : bool
+        Whether every study is drawn, on as many slides as that needs; if not, no study is.
+    """
     bare = replace(
         content,
         title="",
         subtitle="" if all_rows else content.subtitle,
         status_line="",
         words=replace(content.words, invented="", invented_studies="", invented_unit="", page=""),
-        bands=_shortly(content.bands) if all_rows else content.bands,
+        bands=_rows(content.bands) if all_rows else _summaries(content.bands),
+        mark_key=content.mark_key if all_rows else "",
         # What is said of bands and their difference stands with the answer and in the notes.
         caption="" if all_rows else content.caption,
     )
@@ -138,8 +153,12 @@ def _forest_slides(
     return figure_slides(key, title, content.title, layout, said, notes)
 
 
-def _shortly(bands: Sequence[Band]) -> tuple[Band, ...]:
+def _rows(bands: Sequence[Band]) -> tuple[Band, ...]:
     return tuple(replace(band, sentence=band.short_sentence or band.sentence) for band in bands)
+
+
+def _summaries(bands: Sequence[Band]) -> tuple[Band, ...]:
+    return tuple(replace(band, lines=()) for band in bands)
 
 
 def _levels_title(content: ReportContent, item: OutcomeReport, stratum: StratumReport) -> str:

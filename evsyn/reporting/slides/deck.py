@@ -51,14 +51,36 @@ def slides_bytes(content: ReportContent, template: bytes | None = None) -> bytes
     foot = foot_words(content)
     made = template_for(template, f"{foot} {INDEX_BACK}")
     planned = talk(made.room, content)
+    title = content.review.plan.title
+    return written(made, planned, foot, title=title, is_marked=content.invented)
+
+
+def written(
+    made: Template, planned: Sequence[Slide], foot: str, *, title: str, is_marked: bool
+) -> bytes:
+    """Write slides as a PowerPoint file.
+
+    Parameters
+    ----------
+    made : Template
+        What they are written on; it is used up.
+    planned : sequence of Slide
+        The slides, in order.
+    foot : str
+        What stands under each.
+    title : str
+        Title of the file.
+    is_marked : bool
+        Whether the foot warns of what is invented.
+    """
     slides = [made.presentation.slides.add_slide(made.layout) for _ in planned]
     by_key = {plan.key: slide for plan, slide in zip(planned, slides, strict=True) if plan.key}
     for plan, slide in zip(planned, slides, strict=True):
-        _Filled(made, slide, by_key, is_marked=content.invented).fill(plan, foot)
+        _Filled(made, slide, by_key, is_marked=is_marked).fill(plan, foot)
     _without_traces(made.presentation)
     held = BytesIO()
     made.presentation.save(held)
-    return untraceable(held.getvalue(), content.review.plan.title)
+    return untraceable(held.getvalue(), title)
 
 
 class _Filled:

@@ -11,11 +11,6 @@ from evsyn.reporting.told_outside import marks_for, tell_for
 from evsyn.terms import Audience
 
 
-def is_full(unit: UnitReport) -> bool:
-    """Whether the unit's counts may be shown as they are."""
-    return unit.audience is Audience.INSIDE or unit.checked.unit.release is not None
-
-
 def reported(unit: UnitReport, outcomes: Sequence[str]) -> list[str]:
     """Return those of some outcomes that the unit reports."""
     groups = unit.checked.unit.groups
@@ -29,7 +24,7 @@ def unit_strips(
 
     ``None`` where the unit has no such count, or none that may be shown.
     """
-    if not is_full(unit):
+    if not unit.is_full:
         return None
     mark, short_mark = marks_for(unit.checked, unit.audience)
     try:
@@ -52,7 +47,7 @@ def outside_funnel(content: ReportContent, unit: UnitReport, outcome: str) -> Fu
 
     ``None`` where the plan has no target, or where strips may be shown instead.
     """
-    if is_full(unit) or outcome not in content.review.plan.audit.targets:
+    if unit.is_full or outcome not in content.review.plan.audit.targets:
         return None
     mark, short_mark = marks_for(unit.checked, unit.audience)
     return target_funnel_of(

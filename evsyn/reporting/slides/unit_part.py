@@ -13,7 +13,7 @@ from evsyn.reporting.slides.answers import figure_slides
 from evsyn.reporting.slides.room import Room
 from evsyn.reporting.slides.running_text import text_slides
 from evsyn.reporting.slides.slide import Slide, plain
-from evsyn.reporting.slides.unit_figures import is_full, outside_funnel, reported, unit_strips
+from evsyn.reporting.slides.unit_figures import outside_funnel, reported, unit_strips
 from evsyn.reporting.told_outside import marks_for
 from evsyn.terms import OVERALL, Audience
 from evsyn.wording.audience import release_sentence
@@ -26,7 +26,7 @@ from evsyn.wording.audit import (
 )
 from evsyn.wording.audit_summary import FOLLOWS, summary_sentences
 from evsyn.wording.outside import cases_sentence, head_sentence, outside_sentences
-from evsyn.wording.report_slides import OUR_COUNTS, OUTSIDE_TITLE
+from evsyn.wording.report_slides import CLOSING_TITLE, OUR_COUNTS, OUTSIDE_TITLE
 from evsyn.wording.unit_file import flow_sentences, period_sentence
 
 #: Counts named in one sentence of the summary.
@@ -61,7 +61,7 @@ def unit_slides(room: Room, content: ReportContent, outcomes: Sequence[str]) -> 
     if content.unit is None:
         return
     unit = content.unit
-    yield from _full_words(room, content, unit) if is_full(unit) else _outside(room, content, unit)
+    yield from _full_words(room, content, unit) if unit.is_full else _outside(room, content, unit)
     for name in reported(unit, outcomes):
         yield from _figures(room, content, unit, name)
 
@@ -79,8 +79,10 @@ def _full_words(room: Room, content: ReportContent, unit: UnitReport) -> list[Sl
     notes = [s for standing in found.standings for s in standing_sentences(standing, plan)]
     flow = flow_sentences(own, plan) if unit.audience is Audience.INSIDE else ()
     title = f"{own.label}: {first.removesuffix('.')}"
-    notes = [*flow, *notes, *closing_sentences(found.looks)]
-    return text_slides(room, "", title, [plain(line) for line in said], notes)
+    return [
+        *text_slides(room, "", title, [plain(line) for line in said], [*flow, *notes]),
+        *_closing(room, closing_sentences(found.looks)),
+    ]
 
 
 def _released(unit: UnitReport) -> str:
@@ -100,10 +102,16 @@ def _outside(room: Room, content: ReportContent, unit: UnitReport) -> list[Slide
             for sentence in [" ".join(outside_sentences(item, plan))]
         ),
         *invented_sentence(own.invented, content.review.invented),
-        *outside_closing(),
     ]
-    title = OUTSIDE_TITLE.format(unit=own.label)
-    return text_slides(room, "", title, [plain(line) for line in said], (unit_marks(unit)[0],))
+    title, notes = OUTSIDE_TITLE.format(unit=own.label), (unit_marks(unit)[0],)
+    return [
+        *text_slides(room, "", title, [plain(line) for line in said], notes),
+        *_closing(room, outside_closing()),
+    ]
+
+
+def _closing(room: Room, sentences: Sequence[str]) -> list[Slide]:
+    return text_slides(room, "", CLOSING_TITLE, [plain(line) for line in sentences])
 
 
 def _figures(room: Room, content: ReportContent, unit: UnitReport, outcome: str) -> list[Slide]:
@@ -112,7 +120,7 @@ def _figures(room: Room, content: ReportContent, unit: UnitReport, outcome: str)
     if funnel is not None:
         words = replace(funnel.words, invented="", invented_studies="", invented_unit="", page="")
         said = funnel_layout(funnel, SLIDE).description
-        bare = replace(funnel, title="", status_line="", words=words)
+        bare = replace(funnel, title="", status_line="", mark="", short_mark="", words=words)
         drawn = funnel_layout(bare, room.figure_format())
         return figure_slides("", funnel.title, funnel.title, drawn, said, (said,))
     named = content.review.plan.audit.primary
@@ -140,6 +148,6 @@ def unit_backup(
 def _strip_slides(room: Room, key: str, strips: StripContent) -> list[Slide]:
     words = replace(strips.words, invented="", invented_studies="", invented_unit="", page="")
     said = strip_layout(strips, SLIDE).description
-    bare = replace(strips, title="", status_line="", words=words)
+    bare = replace(strips, title="", status_line="", mark="", short_mark="", words=words)
     layout = strip_layout(bare, room.figure_format())
     return figure_slides(key, strips.title, strips.title, layout, said, (said,))

@@ -2,7 +2,7 @@
 
 from xml.sax.saxutils import escape, quoteattr
 
-from evsyn.figures.measure import one_line
+from evsyn.figures.measure import left_to_right, one_line
 
 LANGUAGE = "en-GB"
 
@@ -38,4 +38,4 @@ def run_xml(
     sized = "" if size is None else f' sz="{round(100 * size)}"'
     heavy = ' b="1"' if bold else ""
     marks = f'<a:rPr lang="{LANGUAGE}"{sized}{heavy} dirty="0">{paint}{link}</a:rPr>'
-    return f"<a:r>{marks}<a:t>{escape(said)}</a:t></a:r>"
+    return f"<a:r>{marks}<a:t>{escape(left_to_right(said))}</a:t></a:r>"

@@ -1,0 +1,159 @@
+"""The talk of the demo, opened again: what it says, in what order, and how it looks."""
+
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from evsyn.cli import cli
+from evsyn.extraction.load import read_review
+from evsyn.figures.forest import forest_layout
+from evsyn.figures.formats import SLIDE
+from evsyn.figures.svg import svg_text
+from evsyn.reporting.forest import forest_of
+from evsyn.reporting.report.content import report_content
+from evsyn.reporting.slides import slides_bytes
+from tests.reporting.slides import opened as look
+
+DEMO = Path(__file__).parents[3] / "studies" / "demo"
+OUTCOMES = ("migration", "reobstruction")
+
+
+def some_of_the_demo():
+    """Return the demo with two of its outcomes, so that the tests are quick."""
+    read = read_review(DEMO)
+    plan = read.plan
+    kept = {name: plan.outcomes[name] for name in OUTCOMES}
+    audit = plan.audit.model_copy(update={"primary": None, "targets": {}})
+    cut = plan.model_copy(update={"outcomes": kept, "audit": audit})
+    return replace(read, plan=cut)
+
+
+CONTENT = report_content(some_of_the_demo())
+
+
+@pytest.fixture(scope="module")
+def made() -> bytes:
+    return slides_bytes(CONTENT)
+
+
+@pytest.fixture(scope="module")
+def slides(made):
+    return list(look.opened(made).slides)
+
+
+def test_order_of_the_talk(slides):
+    titles = [look.title(slide) for slide in slides]
+    starts = [
+        CONTENT.review.plan.title, "Migration: typically ", "Migration by intent: ",
+        "Reobstruction: counts of 4 studies", "What these studies cannot tell",
+        "Searched: 2 sources, last on 2026-02-03", "References: 30 studies (1 of ",
+        "Backup slides", "Migration, every study, by device generation",
+    ]  # fmt: skip
+    places = [
+        next(i for i, title in enumerate(titles) if title.startswith(start)) for start in starts
+    ]
+    assert places == sorted(places)
+    assert len(set(places)) == len(starts)
+
+
+def test_no_type_is_small_and_nothing_overlaps_or_overflows(made):
+    assert look.faults(made) == []
+
+
+def test_the_title_comes_first_and_no_placeholder_is_left_empty(slides):
+    for slide in slides:
+        assert slide.shapes[0].is_placeholder
+        assert look.title(slide).strip()
+        assert list(slide.placeholders) == [slide.shapes.title]
+
+
+def test_every_slide_carries_the_status_and_the_mark_of_what_is_invented(slides):
+    for slide in slides:
+        foot = slide.shapes[-1]
+        assert foot.text_frame.text.startswith(CONTENT.status)
+        assert "INVENTED DATA" in foot.text_frame.text
+        assert str(foot.fill.fore_color.rgb) == "FFE08A"
+
+
+def test_figures_are_native_shapes_and_say_in_words_what_they_show(slides, made):
+    groups = [group for slide in slides for group in slide.element.xpath(".//p:grpSp")]
+    assert len(groups) > 5
+    for group in groups:
+        (said,) = group.xpath("./p:nvGrpSpPr/p:cNvPr/@descr")
+        assert CONTENT.status in said
+        assert re.search(r"\d+ of \d|\d stud", said.removesuffix(CONTENT.status))
+    assert not any(name.startswith("ppt/media") for name in look.parts(made))
+
+
+def test_every_word_is_tagged_as_british_english(made):
+    for name, root in look.xml_parts(made).items():
+        if name.startswith(("ppt/slides/slide", "ppt/notesSlides/notesSlide")):
+            runs = root.iter("{http://schemas.openxmlformats.org/drawingml/2006/main}rPr")
+            assert {run.get("lang") for run in runs} == {"en-GB"}
+
+
+def test_notes_hold_sentence_sources_and_disputed_counts(slides):
+    (answer,) = [s for s in slides if look.title(s).startswith("Migration: typically")]
+    item, told = CONTENT.outcomes[0], look.notes(answer)
+    assert item.overall.sentence in told
+    for cell in item.overall.pooled.table.cells:
+        line = f"{cell.label}: {cell.events:,} of {cell.total:,}; {cell.sources[0]}"
+        assert line in told
+        assert cell.sources[0].place in told
+    assert "each study was left out, one at a time" in told
+
+
+def test_links_lead_from_one_list_to_the_backup_and_back(slides):
+    (index,) = [s for s in slides if look.title(s).startswith("Backup slides")]
+    listed = look.links(index)
+    assert [words for words, _ in listed] == ["Device generation", "Intent"] * 2
+    first = [look.title(target) for _, target in listed]
+    assert first[0].startswith("Migration, every study, by device generation")
+    assert first[3].startswith("Reobstruction, every study, by intent")
+    place = slides.index(index)
+    for slide in slides[:place]:
+        assert look.links(slide) == []
+    for slide in slides[place + 1 :]:
+        ((words, target),) = look.links(slide)
+        assert words == "Back to the list."
+        assert target.slide_id == index.slide_id
+
+
+def test_every_study_stands_in_the_backup(slides):
+    said = " ".join(
+        words
+        for slide in slides
+        if look.title(slide).startswith("Migration, every study, by intent")
+        for words, _, _, _ in look.figure_words(slide)
+    )
+    for answered in CONTENT.outcomes[0].strata[1].answers:
+        for cell in answered.pooled.table.cells:
+            assert cell.label in said
+            assert f"{cell.events:,} of {cell.total:,}" in said
+
+
+def test_digits_are_those_of_the_terminal(slides):
+    result = CliRunner().invoke(cli, ["pool", str(DEMO), "migration"])
+    assert result.exit_code == 0
+    printed = " ".join(result.output.split())
+    (answer,) = [s for s in slides if look.title(s).startswith("Migration: typically")]
+    (rate,) = look.rates(look.title(answer))
+    assert f"a typical setting sees {rate}" in printed
+    drawn = forest_layout(forest_of(CONTENT.review, "migration", "device_generation"), SLIDE)
+    figure = look.rates(svg_text(drawn))
+    shown = look.rates(" ".join(words for words, _, _, _ in look.figure_words(answer)))
+    assert rate in shown
+    assert shown <= figure
+
+
+def test_the_same_bytes_without_day_person_or_machine(made):
+    assert slides_bytes(CONTENT) == made
+    held = look.parts(made)
+    assert b"creator" not in held["docProps/core.xml"]
+    assert b"modified" not in held["docProps/core.xml"]
+    assert b"Company" not in held["docProps/app.xml"]
+    assert not any("thumbnail" in name or "printer" in name for name in held)
+    assert str(DEMO).encode() not in b"".join(held.values())
