@@ -1,6 +1,8 @@
 """The answer: every outcome in one table, then each by the plan's strata."""
 
-from evsyn.pooling.answer import Row
+from collections.abc import Mapping
+
+from evsyn.pooling.answer import Row, Show
 from evsyn.pooling.tables import PooledTable
 from evsyn.reporting.page.forests import first_stratum
 from evsyn.reporting.page.markup import Html, element, joined, listing, paragraphs, section, words
@@ -42,9 +44,17 @@ def _rows_by_level(content: ReportContent, stratum: str | None) -> int:
     return sum(1 + len(_levels(item, stratum)) for item in content.outcomes)
 
 
-def outcome_sections(content: ReportContent, forests: dict[str, Html]) -> Html:
-    """Return each outcome: its sentence, its levels, whether they differ, its forest plot."""
-    parts = [_outcome(content, item, forests[item.name]) for item in content.outcomes]
+def outcome_sections(content: ReportContent, forests: Mapping[str, Html]) -> Html:
+    """Return each outcome: its sentence, its levels, whether they differ, its forest plot.
+
+    Parameters
+    ----------
+    content : ReportContent
+        What the report says.
+    forests : mapping
+        Figures by outcome; one that is missing is left out.
+    """
+    parts = [_outcome(content, item, forests.get(item.name, Html(""))) for item in content.outcomes]
     return section("outcomes", say.OUTCOMES, *parts)
 
 
@@ -76,7 +86,12 @@ def _stratum(content: ReportContent, item: OutcomeReport, number: int) -> Html:
 
 
 def _levels_said(answers: tuple[Answered, ...]) -> Html:
-    points = [element("li", words(one.sentence)) for one in answers if one.pooled.answer.k]
+    """Say each level in a sentence; where the plan does not pool, once for all is enough."""
+    points = [
+        element("li", words(one.sentence))
+        for one in answers
+        if one.pooled.answer.k and one.pooled.answer.show is not Show.REFUSED
+    ]
     return element("ul", *points, class_="sentences") if points else Html("")
 
 

@@ -1,5 +1,8 @@
 """The whole page, from its head to its foot."""
 
+from collections.abc import Mapping
+from typing import Any
+
 from evsyn.reporting.page.answers import answer_section, outcome_sections
 from evsyn.reporting.page.compared import compared_section
 from evsyn.reporting.page.doubts import doubts_section
@@ -20,6 +23,9 @@ from evsyn.terms import Audience
 from evsyn.wording import report_page as say
 from evsyn.wording.page import PageWords
 
+#: A page that is mailed and opened on an old computer stays below 2 MB.
+MOST_BYTES = 1_950_000
+
 
 def page_html(content: ReportContent) -> str:
     """Return a report as one HTML file that needs nothing but a browser.
@@ -35,12 +41,18 @@ def page_html(content: ReportContent) -> str:
     The page fetches nothing, and its own policy forbids it to. Every number stands in it as text;
     its script only sorts, filters, shows sources and places typed counts.
     """
-    plan = content.review.plan
     fields = placing_fields(content)
+    bare = _whole(content, fields, {})
+    room = MOST_BYTES - len(bare.encode("utf-8"))
+    return _whole(content, fields, forests_of(content, room))
+
+
+def _whole(content: ReportContent, fields: dict[str, Any], forests: Mapping[str, Html]) -> str:
+    plan = content.review.plan
     sections = [
         (say.QUESTION, "question", _question(content)),
         (say.ANSWER, "answer", answer_section(content)),
-        (say.OUTCOMES, "outcomes", outcome_sections(content, forests_of(content))),
+        (say.OUTCOMES, "outcomes", outcome_sections(content, forests)),
         *_compared(content),
         (say.EVIDENCE, "evidence", evidence_section(content)),
         (say.LEFT_OUT, "left-out", left_out_section(content)),

@@ -10,19 +10,22 @@ from evsyn.reporting.page.markup import Html
 from evsyn.reporting.report.content import ReportContent
 from evsyn.terms import Audience
 
-#: Bytes that forest plots may take; the page as a whole stays below 2 MB.
-ROOM = 1_200_000
 
-
-def forests_of(content: ReportContent) -> dict[str, Html]:
+def forests_of(content: ReportContent, room: int) -> dict[str, Html]:
     """Draw the forest plot of each outcome, in the division that the plan looks at first.
 
     Narrow drawings come first, in the plan's order, then wide ones, as far as the room allows; a
     narrow one alone serves wide screens too.
+
+    Parameters
+    ----------
+    content : ReportContent
+        What the report says.
+    room : int
+        Bytes that all drawings may take.
     """
     stratum = first_stratum(content.review.plan)
     checked, audience = _unit_drawn(content)
-    room = ROOM
     narrow: dict[str, Drawing] = {}
     wide: dict[str, Drawing] = {}
     contents = {

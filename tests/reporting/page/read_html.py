@@ -1,6 +1,7 @@
 """Read a page as a parser of the standard library sees it."""
 
 from dataclasses import dataclass, field
+from functools import cache
 from html.parser import HTMLParser
 
 EMPTY = {"meta", "input", "br", "link", "img"}
@@ -57,6 +58,7 @@ class _Reader(HTMLParser):
         self.open[-1].parts.append(data)
 
 
+@cache
 def parsed(page: str) -> Node:
     reader = _Reader()
     reader.feed(page)

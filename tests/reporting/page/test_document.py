@@ -139,6 +139,7 @@ def test_words_stand_out_from_their_ground(which):
         assert contrast(ink, "paper") >= 4.5
         assert contrast(ink, "wash") >= 4.5
     assert contrast("mark-ink", "mark") >= 4.5
+    assert contrast("whom-ink", "whom") >= 4.5
     assert contrast("paper", "strong") >= 4.5
     assert contrast("focus", "paper") >= 3
     assert contrast("rule", "paper") >= 3

@@ -4,7 +4,7 @@ import json
 import shutil
 import subprocess
 from dataclasses import replace
-from functools import partial
+from functools import cache, partial
 
 import numpy as np
 import pytest
@@ -62,6 +62,7 @@ def placed():
     return {(one["key"], one["x"], one["n"]): found for one, found in zip(asked, told, strict=True)}
 
 
+@cache
 def engine(key, events, cases):
     outcome, level = LEVELS[key]
     return compare(
@@ -146,6 +147,7 @@ def test_what_to_bear_in_mind_is_said(placed):
     assert any("mixed or unstated kind" in text for text in placed[vague, 5, 20]["said"])
 
 
+@pytest.mark.slow
 def test_a_pool_that_saw_no_spread_uses_the_larger_one_and_says_so():
     levels = [
         x for outcome in placing_fields(content("published"))["outcomes"] for x in outcome["levels"]

@@ -26,7 +26,7 @@ def copied(number):
     return replace(found, studies=tuple(studies))
 
 
-@pytest.mark.parametrize("number", [5, 200])
+@pytest.mark.parametrize("number", [5, pytest.param(200, marks=pytest.mark.slow)])
 def test_a_page_of_so_many_studies_is_whole_and_small(number):
     document = page_html(report_content(copied(number)))
     assert len(document.encode("utf-8")) <= MOST
@@ -35,13 +35,19 @@ def test_a_page_of_so_many_studies_is_whole_and_small(number):
     assert len(root.all("figure")) == 5
 
 
+@pytest.mark.slow
 def test_a_page_of_the_published_studies_is_small():
     assert len(page("published").encode("utf-8")) <= MOST
     assert len(parsed(page("published")).by_id("references").all("li")) == 63
 
 
 def test_a_drawing_that_has_no_room_is_said_to_be_missing(monkeypatch):
-    monkeypatch.setattr("evsyn.reporting.page.forests.ROOM", 60_000)
-    root = parsed(page_html(report_content(copied(12))))
+    held = report_content(copied(12))
+    most = "evsyn.reporting.page.document.MOST_BYTES"
+    monkeypatch.setattr(most, 0)
+    bare = page_html(held)
+    assert not parsed(bare).all("figure")
+    monkeypatch.setattr(most, len(bare.encode("utf-8")) + 80_000)
+    root = parsed(page_html(held))
+    assert 0 < len(root.all("figure")) < 5
     assert "so that the page stays small" in root.by_id("outcomes").text
-    assert root.all("figure")
