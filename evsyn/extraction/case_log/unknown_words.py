@@ -104,7 +104,8 @@ def _line(text: str, listed: Iterable[UnknownWord], own: Mapping[str, str], plan
     said = [f"row {rows[0]}" if len(rows) == 1 else f"{len(rows)} rows, first row {min(rows)}"]
     if several:
         said.append("write ';' between two ends")
-    if near is not None:
+    # Two ends in one cell are near to either, and are neither.
+    if near is not None and not several:
         said.append(f"did you mean {near}?")
     else:
         said.append(f"one of {', '.join(known)}")

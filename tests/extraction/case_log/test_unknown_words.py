@@ -81,7 +81,7 @@ def test_a_word_of_the_unit_s_own_list_is_offered_too(made):
 @pytest.mark.parametrize("written", ["migrated + in place", "migrated / removed", "moved and out"])
 def test_two_ends_in_one_cell_want_a_semicolon(made, written):
     (line,) = lines_of(made.with_cell(3, "device_end", written))
-    assert "; write ';' between two ends; " in line
+    assert "; write ';' between two ends; one of in_place (in place at last contact" in line
 
 
 def test_one_end_wants_none(made):
