@@ -18,6 +18,11 @@ _NOBODY = frozenset(
 ) | {"n a", "nil", "missing", "other"}
 #: A short form and a long one.
 _MOST_OWN_WORDS = 2
+#: Ordinary abbreviations of roles, from memory; two letters alone could be initials.
+_SHORT = "gi ir gastro surg rad radiol cons reg spr str sho cns endo"
+_ABBREVIATIONS = frozenset(_SHORT.split())
+#: A short form has as many letters at least.
+_SHORTEST = 3
 _BETWEEN = re.compile(r"[,/+&;]|\band\b|\bwith\b")
 
 
@@ -38,8 +43,9 @@ def are_roles(texts: list[str], roles: Mapping[str, str]) -> bool:
 def roles_in(words: Mapping[str, str], roles: Mapping[str, str]) -> dict[str, str]:
     """Return the log's own words that stand for a role.
 
-    A unit file could call every surgeon by name so. A word that looks like a name by itself is
-    therefore none, nor is any where more than two unlike words stand for one role.
+    A unit file could call every surgeon by name, or by initials, so. A word is therefore taken
+    only if it is one of the role's own words or a short form of one, or an ordinary abbreviation
+    of a role; none is where more than two unlike words stand for one role.
 
     Parameters
     ----------
@@ -52,10 +58,24 @@ def roles_in(words: Mapping[str, str], roles: Mapping[str, str]) -> dict[str, st
     found: dict[str, dict[str, str]] = {}
     for word, name in words.items():
         role = known.get(spelled(name))
-        if role is not None and not cell_likenesses(plain_text(word)):
+        if role is None or cell_likenesses(plain_text(word)):
+            continue
+        if _names_role(word, f"{role} {roles[role]}"):
             found.setdefault(role, {})[word] = role
     few = (own for own in found.values() if len({*map(_bare, own)}) <= _MOST_OWN_WORDS)
     return {word: role for own in few for word, role in own.items()}
+
+
+def _names_role(word: str, role: str) -> bool:
+    """Whether every part of a word is one of the role's own, a short form, or an abbreviation."""
+    own = spelled(role).split()
+
+    def fits(part: str) -> bool:
+        short = len(part) >= _SHORTEST and any(one.startswith(part) for one in own)
+        return part in own or part in _ABBREVIATIONS or part in _GENERIC or short
+
+    parts = spelled(word).split()
+    return bool(parts) and all(map(fits, parts))
 
 
 def are_answers(texts: list[str]) -> bool:

@@ -114,3 +114,21 @@ def test_a_name_is_no_word_for_a_role(words):
 def test_many_words_for_one_role_leave_those_for_another():
     words = {"A": "surgeon", "B": "surgeon", "C": "surgeon", "GI": "gi_team"}
     assert roles_in(words, ROLES) == {"GI": "gi_team"}
+
+
+@pytest.mark.parametrize("word", ["JS", "MO", "Przybylski", "J S", "K. Vrba", "Team of Vrba"])
+def test_initials_and_rare_names_stand_for_no_role(word):
+    assert roles_in({word: "surgeon"}, {"surgeon": "surgeon"}) == {}
+
+
+@pytest.mark.parametrize(
+    ("word", "role"),
+    [
+        ("Surg", "surgeon"),
+        ("Rad", "radiologist"),
+        ("GI", "gastroenterologist"),
+        ("IR", "radiologist"),
+    ],
+)
+def test_short_forms_of_a_role_do(word, role):
+    assert roles_in({word: role}, {role: role}) == {word: role}
