@@ -68,14 +68,19 @@ def roles_in(words: Mapping[str, str], roles: Mapping[str, str]) -> dict[str, st
 
 def _names_role(word: str, role: str) -> bool:
     """Whether every part of a word is one of the role's own, a short form, or an abbreviation."""
-    own = spelled(role).split()
+    own = _letters(role)
 
     def fits(part: str) -> bool:
         short = len(part) >= _SHORTEST and any(one.startswith(part) for one in own)
         return part in own or part in _ABBREVIATIONS or part in _GENERIC or short
 
-    parts = spelled(word).split()
+    parts = _letters(word)
     return bool(parts) and all(map(fits, parts))
+
+
+def _letters(text: str) -> list[str]:
+    """Return the runs of letters of a text."""
+    return re.findall(r"[^\W\d_]+", plain_text(text).casefold())
 
 
 def are_answers(texts: list[str]) -> bool:

@@ -132,3 +132,9 @@ def test_initials_and_rare_names_stand_for_no_role(word):
 )
 def test_short_forms_of_a_role_do(word, role):
     assert roles_in({word: role}, {role: role}) == {word: role}
+
+
+def test_a_word_of_a_longer_role_stands_for_it():
+    roles = {"night_team": "doctors of the night team"}
+    assert roles_in({"Night": "night_team"}, roles) == {"Night": "night_team"}
+    assert roles_in({"Vrba": "night_team"}, roles) == {}
