@@ -61,7 +61,9 @@ def answer_slides(
     strata = labelled(content, item) if answer.show.pooled else []
     if not strata:
         alone = forest_of(content.review, item.name, None)
-        yield from forest_slides(room, "", title, alone, notes)
+        # Where nothing is pooled, the studies themselves are the answer.
+        has_rows = not answer.show.pooled
+        yield from forest_slides(room, "", title, alone, notes, all_rows=has_rows)
         return
     for stratum in strata:
         drawn = forest_of(content.review, item.name, stratum.name)

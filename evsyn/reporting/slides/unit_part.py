@@ -47,7 +47,7 @@ def unit_head(unit: UnitReport) -> str:
 
 
 def unit_slides(room: Room, content: ReportContent, outcomes: Sequence[str]) -> Iterator[Slide]:
-    """Yield where the unit stands: in words, then a figure for each outcome it reports.
+    """Yield where the unit stands: in words, in figures, and how to read them.
 
     Parameters
     ----------
@@ -64,6 +64,8 @@ def unit_slides(room: Room, content: ReportContent, outcomes: Sequence[str]) -> 
     yield from _full_words(room, content, unit) if unit.is_full else _outside(room, content, unit)
     for name in reported(unit, outcomes):
         yield from _figures(room, content, unit, name)
+    closing = closing_sentences(unit.audit.looks) if unit.is_full else outside_closing()
+    yield from text_slides(room, "", CLOSING_TITLE, [plain(line) for line in closing])
 
 
 def _full_words(room: Room, content: ReportContent, unit: UnitReport) -> list[Slide]:
@@ -79,10 +81,7 @@ def _full_words(room: Room, content: ReportContent, unit: UnitReport) -> list[Sl
     notes = [s for standing in found.standings for s in standing_sentences(standing, plan)]
     flow = flow_sentences(own, plan) if unit.audience is Audience.INSIDE else ()
     title = f"{own.label}: {first.removesuffix('.')}"
-    return [
-        *text_slides(room, "", title, [plain(line) for line in said], [*flow, *notes]),
-        *_closing(room, closing_sentences(found.looks)),
-    ]
+    return text_slides(room, "", title, [plain(line) for line in said], [*flow, *notes])
 
 
 def _released(unit: UnitReport) -> str:
@@ -104,14 +103,7 @@ def _outside(room: Room, content: ReportContent, unit: UnitReport) -> list[Slide
         *invented_sentence(own.invented, content.review.invented),
     ]
     title, notes = OUTSIDE_TITLE.format(unit=own.label), (unit_marks(unit)[0],)
-    return [
-        *text_slides(room, "", title, [plain(line) for line in said], notes),
-        *_closing(room, outside_closing()),
-    ]
-
-
-def _closing(room: Room, sentences: Sequence[str]) -> list[Slide]:
-    return text_slides(room, "", CLOSING_TITLE, [plain(line) for line in sentences])
+    return text_slides(room, "", title, [plain(line) for line in said], notes)
 
 
 def _figures(room: Room, content: ReportContent, unit: UnitReport, outcome: str) -> list[Slide]:

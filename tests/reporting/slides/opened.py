@@ -12,6 +12,7 @@ from evsyn.figures.measure import text_width, wrapped
 from evsyn.figures.shapes import Box
 
 POINT = 12700
+RELATIONSHIPS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 
 
 def opened(made: bytes):

@@ -1,5 +1,6 @@
 """The talk of the demo, opened again: what it says, in what order, and how it looks."""
 
+import posixpath
 import re
 from dataclasses import replace
 from pathlib import Path
@@ -120,6 +121,34 @@ def test_links_lead_from_one_list_to_the_backup_and_back(slides):
         ((words, target),) = look.links(slide)
         assert words == "Back to the list."
         assert target.slide_id == index.slide_id
+
+
+def test_every_relationship_named_in_a_part_is_there_and_leads_to_a_part(made):
+    held = look.xml_parts(made)
+    names = set(look.parts(made))
+    for name, root in held.items():
+        if name.endswith(".rels"):
+            continue
+        folder, _, file = name.rpartition("/")
+        related = held.get(f"{folder}/_rels/{file}.rels")
+        known = {} if related is None else {one.get("Id"): one for one in related}
+        named = root.xpath("//@r:id | //@r:embed", namespaces={"r": look.RELATIONSHIPS})
+        assert set(named) <= set(known), name
+        for one in known.values():
+            if one.get("TargetMode") != "External":
+                place = posixpath.normpath(posixpath.join("/", folder, one.get("Target")))
+                assert place.lstrip("/") in names, name
+
+
+def test_every_number_of_a_shape_is_its_own(slides):
+    for slide in slides:
+        numbers = slide.element.xpath(".//p:cNvPr/@id")
+        assert len(set(numbers)) == len(numbers)
+
+
+def test_where_nothing_is_pooled_the_studies_are_the_answer(slides):
+    (answer,) = [s for s in slides if look.title(s).startswith("Reobstruction: counts")]
+    assert look.study_rows(answer) == 4
 
 
 def test_every_study_stands_in_the_backup(slides):
