@@ -70,7 +70,6 @@ PLACING = {
     ),
     "unknown": "The address of this page names a level that it does not hold.",
     "rows": "{shown} of {all} rows shown.",
-    "sorted": "sort",
 }
 
 
