@@ -31,8 +31,6 @@ from evsyn.wording.strip import (
     no_verdict_words,
     not_drawn_words,
     own_words,
-    risk_sentence,
-    short_risk_sentence,
     short_size_words,
     short_whole_size_words,
     size_words,
@@ -41,6 +39,7 @@ from evsyn.wording.strip import (
     verdict_words,
     whole_size_words,
 )
+from evsyn.wording.strip_risk import risk_sentence, short_risk_sentence
 
 
 def strip_of(

@@ -4,22 +4,20 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from evsyn.audit.comparable import Differs
-from evsyn.audit.power import Notice
 from evsyn.audit.reasons import Caveat, Reason
 from evsyn.audit.standardised import Standardisation, Standardised
 from evsyn.audit.standing import Standing
-from evsyn.audit.total_notice import TotalNotice
 from evsyn.audit.verdict import Limits, Verdict
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.unit import Unit
 from evsyn.terms import Better
 from evsyn.wording.audit_caveats import reason_sentences
 from evsyn.wording.audit_unknown import NO_FOLLOW_UP
-from evsyn.wording.audit_verdict import FAVOURABLE, UNFAVOURABLE, risk_words
-from evsyn.wording.chances import in_hundred, noticed_words, range_words
+from evsyn.wording.audit_verdict import FAVOURABLE, UNFAVOURABLE
+from evsyn.wording.chances import range_words
 from evsyn.wording.numbers import count, counted, percent
 from evsyn.wording.page import PageWords
-from evsyn.wording.standardised import refused_sentences, whole_risk_words
+from evsyn.wording.standardised import refused_sentences
 from evsyn.wording.verdict import VERDICT_WORDS
 
 WITHHELD = "own count withheld"
@@ -239,42 +237,6 @@ def no_verdict_words(reason: Reason, limits: Limits) -> str:
     """Say why there is no verdict, and the range all the same."""
     why = _NO_VERDICT.get(reason, _NO_VERDICT[Reason.WINDOW])
     return f"{why} The range would be {range_words(limits)}."
-
-
-def risk_sentence(notice: Notice | None, limits: Limits, better: Better) -> str:
-    """Say how well these cases would have noticed a doubled risk."""
-    if notice is None:
-        return "The typical risk is too high to be doubled."
-    who = _who(notice, better)
-    return f"{who[:1].upper()}{who[1:]} {noticed_words(notice, limits, better)}."
-
-
-def _who(notice: Notice, better: Better) -> str:
-    if isinstance(notice, TotalNotice):
-        return whole_risk_words(notice, better)
-    return risk_words(notice, better)
-
-
-def short_risk_sentence(notice: Notice | None, limits: Limits, better: Better) -> str:
-    """Say the same on a slide, so that it can be read aloud."""
-    if notice is None:
-        return ""
-    short = "" if better is Better.FEWER else " of falling short"
-    if (limits.first_more if better is Better.FEWER else limits.last_fewer) is None:
-        return f"Twice the risk{short} could not be noticed."
-    said, _ = in_hundred(notice.notice, 1 - notice.notice)
-    many = f"about {said}" if said.isdigit() else said
-    risk = f"twice the risk{short}"
-    if _is_capped(notice):
-        risk = f"a risk{short} of {percent(notice.doubled)}"
-    return f"Of 100 units at {risk}, {many} would be noticed."
-
-
-def _is_capped(notice: Notice) -> bool:
-    """Whether twice the risk was not taken in full."""
-    if isinstance(notice, TotalNotice):
-        return notice.is_capped
-    return notice.doubled < 2 * notice.typical
 
 
 def heights_words(first: int, chances: Sequence[float]) -> str:

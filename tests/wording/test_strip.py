@@ -17,11 +17,10 @@ from evsyn.wording.strip import (
     not_drawn_words,
     of_hundred,
     own_words,
-    risk_sentence,
-    short_risk_sentence,
     strip_title,
     verdict_words,
 )
+from evsyn.wording.strip_risk import risk_sentence, short_risk_sentence
 
 #: Made by hand: 20 cases, called more from 7 and fewer never.
 REACH = Limits(first_more=7, last_fewer=None, chance_more=0.016, chance_fewer=0.0, low=0, high=6)
