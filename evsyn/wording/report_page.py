@@ -28,14 +28,37 @@ ANSWER_HEADINGS = (
     "Count",
     "Headline, % (95% interval)",
     "Read this, % (95% interval)",
-    "An ordinary new setting, %",
+    "An ordinary new setting, 95% range (%)",
 )
 ALL_STUDIES = "All studies"
 NO_RANGE = "none given"
 ANSWER_READ = (
-    "Take the column 'Read this'; the headline beside it is made as most papers make theirs. The "
-    "last column says where an ordinary new setting would lie; it is given from five studies."
+    "Quote the column 'Read this'; the headline beside it is made as most papers make theirs. The "
+    "last column says where an ordinary new setting may lie; it is given where there are five "
+    "studies or more. Levels need not add up to the whole: some studies give only one of them."
 )
+
+
+def levels_differ(outcome: str, stratum: str, said: str) -> str:
+    """Say of one outcome whether the levels of a stratum differ.
+
+    Parameters
+    ----------
+    outcome, stratum : str
+        Their labels.
+    said : str
+        The difference in short, as a sentence.
+    """
+    return f"{outcome}, by {stratum.lower()}: {said[:1].lower()}{said[1:]}"
+
+
+def doubts_beside(number: int) -> str:
+    """Say that open doubts stand behind the numbers; empty where there are none."""
+    if not number:
+        return ""
+    doubts = "1 open doubt stands" if number == 1 else f"{number} open doubts stand"
+    return f"{doubts} behind these numbers: see Doubts below."
+
 
 EVIDENCE_HEADINGS = (
     "Study",

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from evsyn.cells.levels import labelled_strata, level_names
 from evsyn.pooling.answer import Row, Show
 from evsyn.pooling.tables import PooledTable
 from evsyn.reporting.page.forests import first_stratum
@@ -13,6 +14,7 @@ from evsyn.reporting.report.content import Answered, OutcomeReport, ReportConten
 from evsyn.wording import report_page as say
 from evsyn.wording.heterogeneity import heterogeneity_sentence
 from evsyn.wording.numbers import limits
+from evsyn.wording.pocket_strata import short_difference
 from evsyn.wording.pooled import disagreement_sentence, reading_sentence
 
 #: More rows than this do not fit a screen: then only the outcomes stand there.
@@ -30,8 +32,24 @@ def answer_section(content: ReportContent) -> Html:
         for one in _levels(item, stratum) if by_level else ():
             rows.append(_row(element("span", words(one.title), class_="of"), one.pooled))
     summed = table("answers", say.ALL_STUDIES, ("Outcome", *say.ANSWER_HEADINGS), rows)
-    untold = listing(*levels_not_compared(content))
-    return section("answer", say.ANSWER, summed, paragraphs(say.ANSWER_READ), untold)
+    told = listing(*_differences(content), *levels_not_compared(content))
+    beside = paragraphs(say.doubts_beside(len(content.review.open_doubts)), content.cautions)
+    return section("answer", say.ANSWER, paragraphs(say.ANSWER_READ), summed, told, beside)
+
+
+def _differences(content: ReportContent) -> list[str]:
+    """Say of each outcome whether the levels of each labelled stratum differ, where tested."""
+    plan = content.review.plan
+    return [
+        say.levels_differ(
+            item.label,
+            found.label,
+            short_difference(found.difference, level_names(plan.strata[found.name])),
+        )
+        for item in content.outcomes
+        for found in item.strata
+        if found.name in labelled_strata(plan) and found.difference.test is not None
+    ]
 
 
 def _levels(item: OutcomeReport, stratum: str | None) -> tuple[Answered, ...]:
