@@ -8,10 +8,10 @@ demo: .venv/ready
 	$(BIN)/evsyn demo
 
 test: .venv/ready-test lint
-	$(BIN)/pytest
+	$(BIN)/pytest -n auto
 
 test-fast: .venv/ready-test lint
-	$(BIN)/pytest -m "not slow"
+	$(BIN)/pytest -n auto -m "not slow"
 
 lint: .venv/ready-test
 	$(BIN)/ruff check evsyn tests
