@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
-from evsyn.reporting.manifest import Product, hash_of, read_manifest, versions
+from evsyn.reporting.manifest import MANIFEST, Product, hash_of, read_manifest, versions
 
 
 class State(StrEnum):
@@ -40,6 +40,11 @@ class Staleness:
     def is_true(self) -> bool:
         """Whether it still says what its inputs give."""
         return self.states == (State.TRUE,)
+
+
+def manifest_folders(folder: Path) -> tuple[Path, ...]:
+    """Return the folders with a manifest: the folder itself, and all below it."""
+    return tuple(sorted(path.parent for path in folder.rglob(MANIFEST)))
 
 
 def staleness(folder: Path) -> tuple[Staleness, ...]:

@@ -121,3 +121,12 @@ def test_a_broken_manifest_is_no_traceback(place: Path) -> None:
     told = run("stale", "out")
     assert told.exit_code == 1
     assert "is not a manifest that evsyn wrote" in " ".join(told.output.split())
+
+
+def test_all_folders_below_one_are_looked_at(place: Path) -> None:
+    audited("inside", "out/ours")
+    audited("outside", "out/theirs")
+    told = run("stale", "out")
+    assert told.exit_code == 0
+    assert "out/ours/" in told.output
+    assert "out/theirs/" in told.output
