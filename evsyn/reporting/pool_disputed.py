@@ -74,11 +74,13 @@ def _pools(
             yield disputed_pool(review, pooled)
 
 
-def _said(review: Review, pool: DisputedPool) -> tuple[StudySaid, ...]:
-    return studies_said(pool, target=_target(review, pool))
+def said_of(review: Review, pool: DisputedPool) -> tuple[StudySaid, ...]:
+    """Return what each study's count can change, against the plan's target where there is one."""
+    return studies_said(pool, target=target_of(review, pool))
 
 
-def _target(review: Review, pool: DisputedPool) -> float | None:
+def target_of(review: Review, pool: DisputedPool) -> float | None:
+    """Return the plan's fixed target of the outcome, where it names one."""
     target = review.plan.audit.targets.get(pool.base.table.question.outcome)
     return None if target is None else target.rate
 
@@ -95,22 +97,23 @@ def _sentence(review: Review, pool: DisputedPool) -> str:
 
 
 def _pool_text(review: Review, pool: DisputedPool) -> str:
-    question, said = pool.base.table.question, _said(review, pool)
+    question, said = pool.base.table.question, said_of(review, pool)
     group = group_label(review.plan, question)
     label = review.plan.outcomes[question.outcome].label
     title = f"{label}, {group or 'all studies'}: if one count were disputed"
-    weighed = disputed_sentence(said, target=_target(review, pool))
+    weighed = disputed_sentence(said, target=target_of(review, pool))
     lines = [title, "-" * len(title), paragraph(_sentence(review, pool)), paragraph(weighed)]
     told = [*otherwise_lines(said), *comes_in_lines(said)]
     lines += [paragraph(f"- {line}") for line in told]
     if said:
         ordered = sorted(said, key=lambda one: -one.study.largest_shift)
-        rows = [_row(one) for one in ordered]
+        rows = [disputed_row(one) for one in ordered]
         lines += ["", plain_table(HEADINGS, rows), "", paragraph(KEY)]
     return "\n".join(lines)
 
 
-def _row(said: StudySaid) -> tuple[str, ...]:
+def disputed_row(said: StudySaid) -> tuple[str, ...]:
+    """Return one study's cells: its count, then the row to read at each change and without it."""
     row = said.study.row
     by_change = {one.change: one for one in said.study.counts}
     moved = (_cell(by_change[by]) if by in by_change else "-" for by in SHOWN)
@@ -136,9 +139,9 @@ def _pool_json(review: Review, pool: DisputedPool) -> dict[str, Any]:
         "level": question.level,
         "sentence": _sentence(review, pool),
         "k": answer.k,
-        "target": _target(review, pool),
+        "target": target_of(review, pool),
         **_read(Variant(0, pool.base, 0.0)),
-        "studies": [_study_json(one) for one in _said(review, pool)],
+        "studies": [_study_json(one) for one in said_of(review, pool)],
     }
 
 

@@ -21,6 +21,7 @@ CAUTIONS = "Cautions"
 PLACE = "Try your own figures"
 UNIT_INSIDE = "Our own figures"
 UNIT_OUTSIDE = "A unit's figures"
+DISPUTED = "What if a count were disputed?"
 COMPARED = "Two treatments compared within studies"
 
 ANSWER_HEADINGS = (
@@ -37,6 +38,14 @@ ANSWER_READ = (
     "last column says where an ordinary new setting may lie; it is given where there are five "
     "studies or more. Levels need not add up to the whole: some studies give only one of them."
 )
+
+
+def disputed_elsewhere(review: str, outcome: str) -> str:
+    """Say how the same is had for other outcomes, and for one count changed at will."""
+    return (
+        f"For other outcomes: evsyn pool with --disputed; for a count of your own choosing: evsyn "
+        f"pool with --what-if STUDY.{outcome}=6/52, on the folder of the review '{review}'."
+    )
 
 
 def levels_differ(outcome: str, stratum: str, said: str) -> str:

@@ -5,6 +5,7 @@ from typing import Any
 
 from evsyn.reporting.page.answers import answer_section, outcome_sections
 from evsyn.reporting.page.compared import compared_section
+from evsyn.reporting.page.disputed import disputed_section
 from evsyn.reporting.page.doubts import doubts_section
 from evsyn.reporting.page.evidence import evidence_section
 from evsyn.reporting.page.forests import forests_of
@@ -42,12 +43,15 @@ def page_html(content: ReportContent) -> str:
     its script only sorts, filters, shows sources and places typed counts.
     """
     fields = placing_fields(content)
-    bare = _whole(content, fields, {})
+    disputed = disputed_section(content)
+    bare = _whole(content, fields, {}, disputed)
     room = MOST_BYTES - len(bare.encode("utf-8"))
-    return _whole(content, fields, forests_of(content, room))
+    return _whole(content, fields, forests_of(content, room), disputed)
 
 
-def _whole(content: ReportContent, fields: dict[str, Any], forests: Mapping[str, Html]) -> str:
+def _whole(
+    content: ReportContent, fields: dict[str, Any], forests: Mapping[str, Html], disputed: Html
+) -> str:
     plan = content.review.plan
     sections = [
         (say.QUESTION, "question", _question(content)),
@@ -57,6 +61,7 @@ def _whole(content: ReportContent, fields: dict[str, Any], forests: Mapping[str,
         (say.EVIDENCE, "evidence", evidence_section(content)),
         (say.LEFT_OUT, "left-out", left_out_section(content)),
         (say.DOUBTS, "doubts", doubts_section(content)),
+        *([(say.DISPUTED, "disputed", disputed)] if disputed else []),
         (say.METHODS, "methods", section("methods", say.METHODS, paragraphs(content.methods))),
         (say.REFERENCES, "references", references_section(content)),
         (say.UNSAID, "unsaid", unsaid_section(content)),

@@ -87,7 +87,8 @@ def test_sections_stand_in_order():
     heads = [node.text for node in parsed(unit_page(Audience.INSIDE)).all("h2")]
     assert heads == [
         "The question", "The answer", "Each outcome", "The evidence, count by count",
-        "What was left out, and why", "Doubts", "How the numbers were made", "References",
+        "What was left out, and why", "Doubts", "What if a count were disputed?",
+        "How the numbers were made", "References",
         "What the evidence cannot say", "Cautions", "Our own figures", "Try your own figures",
     ]  # fmt: skip
 
