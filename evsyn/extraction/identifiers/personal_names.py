@@ -12,7 +12,7 @@ bernadette bernard beryl betty beverley brenda brendan brian bridget bronwen bru
 cameron carlos caroline catherine cecilia charlotte cheryl christina christine christopher ciara
 claire clara clifford colin connor craig cynthia daniel daphne darren david deborah declan
 deirdre denise dennis derek diana diane dominic donald donna dora doreen doris dorothy douglas
-dylan edith edna edward edwin eileen elaine eleanor elizabeth ellen elsie emily emma eric ernest
+dylan edith edna edward edwin eileen elaine eleanor elizabeth ellen elsie emily emma eric
 ethel eunice evelyn fatima ffion fiona florence frances francis freda frederick gareth gary
 gavin gemma geoffrey george gerald geraldine gerard gillian giovanni gladys glenn glenys gloria
 gordon graham gwen hannah harold harriet hassan hazel heather helen henry hilda howard hugh
