@@ -8,6 +8,7 @@ from evsyn.audit.reasons import Reason
 from evsyn.audit.standing import Standing
 from evsyn.cells.cell import Question
 from evsyn.extraction.load import CheckedUnit
+from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
 from evsyn.figures.funnel import (
     FunnelContent,
@@ -96,31 +97,25 @@ def target_funnel_of(
     # A line number tells what stands above it in the file, so it goes with counts told in full.
     is_sourced = tell is exactly
     points = tuple(_flagged(item, target, declared.better, is_sourced) for item in shown)
-    number = len(points)
-    spread = _spread(shown, target)
-    end = cases_end(item.own for item in shown)
-    wanted = declared.windows[0] if declared.windows else None
-    strangers = [x.name for x in shown if wanted is not None and x.standing.window != wanted]
     # Lines through the counts that a hidden one may be would pass for a finding about it.
     is_hidden = any(len(item.own.possible) > 1 for item in shown)
     is_flagged = any(point.said for point in points)
+    spread, end = _spread(shown, target), cases_end(item.own for item in shown)
+    if is_hidden:
+        caption, short = bare_caption(target, is_flagged=is_flagged), short_bare_caption()
+    else:
+        caption = target_caption(target, len(points), spread)
+        short = short_target_caption(target, len(points), spread)
+    is_alone = len(points) == 1
     notes = [
         *_hidden(shown),
-        _flagged_from(shown[0], target, declared.better) if number == 1 and not is_hidden else "",
-        *(() if is_hidden else _ends(target)),
-        window_sentence(strangers, plan.windows[wanted].label if wanted in plan.windows else ""),
+        *(() if is_hidden else _beyond(shown, target, declared.better)),
+        _windows(shown, plan, outcome),
         SEVERAL if is_hidden and is_flagged else "",
         not_drawn_sentence([*late, *others]),
         withheld_sentence([point.label for point in points if not point.is_drawn]),
     ]
     around = target_subtitle(named.rate, named.according_to, named.decided_on)
-    basis = plan.denominators[declared.denominators[0]]
-    caption = target_caption(target, number, spread)
-    short = short_target_caption(target, number, spread)
-    curves = target_curves(target, end, is_alone=number == 1, wide=spread)
-    if is_hidden:
-        caption, short = bare_caption(target, is_flagged=is_flagged), short_bare_caption()
-        curves = ()
     return FunnelContent(
         title=funnel_title(declared.label, ""),
         subtitle=f"{periods_of(units)} {around}".strip(),
@@ -136,12 +131,27 @@ def target_funnel_of(
             alert_key=f"alert line, {level_words(target.alert)}",
             alarm_key=f"alarm line, {level_words(target.alarm)}",
         ),
-        curves=curves,
+        curves=() if is_hidden else target_curves(target, end, is_alone=is_alone, wide=spread),
         notes=tuple(note for note in notes if note),
-        nothing="" if shown else no_unit_counts(basis),
+        nothing="" if shown else no_unit_counts(plan.denominators[declared.denominators[0]]),
         mark=mark,
         short_mark=short_mark,
     )
+
+
+def _beyond(shown: Sequence[ToldCount], target: FixedTarget, better: Better) -> list[str]:
+    """Say from which counts a unit alone is flagged, and where no result can lie beyond a line."""
+    alone = [_flagged_from(shown[0], target, better)] if len(shown) == 1 else []
+    return [*alone, *_ends(target)]
+
+
+def _windows(shown: Sequence[ToldCount], plan: Plan, outcome: str) -> str:
+    """Name the units that looked over another window than the plan's target; else empty."""
+    windows = plan.outcomes[outcome].windows
+    if not windows:
+        return ""
+    strangers = [item.name for item in shown if item.standing.window != windows[0]]
+    return window_sentence(strangers, plan.windows[windows[0]].label)
 
 
 def _is_no_share(standing: Standing) -> bool:
