@@ -2,11 +2,17 @@
 
 import io
 from collections.abc import Sequence
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from rich.table import Table
 
 WIDTH = 80
 #: Characters the first column keeps before the others take theirs.
 FIRST_COLUMN = 20
+#: A first column that keeps its room can push a table beyond the width asked for, where its last
+#: letters would be cut off; so up to this much less is asked for, until it fits.
+_GIVES_WAY = 20
 
 
 def plain_table(
@@ -33,7 +39,6 @@ def plain_table(
         Width in characters.
     """
     from rich.box import Box
-    from rich.console import Console
     from rich.table import Table
 
     ruled = Box("    \n    \n -- \n    \n    \n    \n    \n    \n", ascii=True)
@@ -50,9 +55,25 @@ def plain_table(
         )
     for row in rows:
         table.add_row(*row)
+    for asked in range(width, width - _GIVES_WAY, -1):
+        lines = _printed(table, asked)
+        if max(map(len, lines)) <= width:
+            break
+    return "\n".join(lines)
+
+
+def _printed(table: "Table", width: int) -> list[str]:
+    """Return the lines of a table about as wide as asked, none of them cut off."""
+    from rich.console import Console
+
     page = io.StringIO()
     console = Console(
-        file=page, width=width, color_system=None, markup=False, highlight=False, emoji=False
+        file=page,
+        width=width + _GIVES_WAY,
+        color_system=None,
+        markup=False,
+        highlight=False,
+        emoji=False,
     )
-    console.print(table)
-    return "\n".join(line.rstrip() for line in page.getvalue().rstrip().splitlines())
+    console.print(table, width=width)
+    return [line.rstrip() for line in page.getvalue().rstrip().splitlines()]
