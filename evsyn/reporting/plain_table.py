@@ -57,9 +57,10 @@ def plain_table(
         table.add_row(*row)
     for asked in range(width, width - _GIVES_WAY, -1):
         lines = _printed(table, asked)
-        if max(map(len, lines)) <= width:
+        # The rule under the headings holds no letter, so it alone may be cut.
+        if all(len(line) <= width or not line.strip("-") for line in lines):
             break
-    return "\n".join(lines)
+    return "\n".join(line[:width] if not line.strip("-") else line for line in lines)
 
 
 def _printed(table: "Table", width: int) -> list[str]:
