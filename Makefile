@@ -2,7 +2,7 @@
 PYTHON ?= python3
 BIN := .venv/bin
 
-.PHONY: demo test test-fast lint bench simulate reference clean
+.PHONY: demo test test-fast explore lint bench simulate reference clean
 
 demo: .venv/ready
 	$(BIN)/evsyn demo
@@ -12,6 +12,10 @@ test: .venv/ready-test lint
 
 test-fast: .venv/ready-test lint
 	$(BIN)/pytest -n auto -m "not slow"
+
+# New examples every time, for the tests that hold for any input; `make test` keeps to the same ones.
+explore: .venv/ready-test
+	EVSYN_EXAMPLES=explore $(BIN)/pytest -n auto -m hypothesis
 
 lint: .venv/ready-test
 	$(BIN)/ruff check evsyn tests

@@ -1,9 +1,11 @@
 """Read a CSV file into a table, as text."""
 
 import csv
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from io import StringIO
+from itertools import islice
 
 from evsyn.extraction.case_log.encoding import text_of
 from evsyn.extraction.case_log.raw_table import RawFile, RawRow, RawTable, Remark
@@ -14,7 +16,9 @@ COMMENT = "#"
 #: Of as many columns, the first of these is taken.
 SEPARATORS = (",", ";", "\t")
 #: A first line by which some spreadsheets say how the columns are separated.
-_SEPARATOR_LINE = "sep="
+_SEPARATOR_LINE = re.compile(r"sep=([,;\t|])\s*", re.IGNORECASE)
+#: What stands round a lone text: separators, quotation marks, spaces of every kind.
+_EDGES = re.compile(r'^[\s,;"]+|[\s,;"]+$')
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +50,11 @@ def csv_file(name: str, raw: bytes) -> RawFile:
     lines = StringIO(text_of(raw), newline="").readlines()
     remarks, start, separator = _lead(lines)
     if start == len(lines):
-        raise RefusedError("the file holds no headings", "Write one line of headings first.", 1)
+        raise _no_headings()
     separator = separator or _separator(lines[start:], start)
     found = list(_records(lines[start:], start, separator))
+    if not found:
+        raise _no_headings()
     heading, rows = found[0], found[1:]
     width = max(_filled(row) for row in (heading, *rows))
     headings = (*heading.cells, *[""] * width)[:width]
@@ -59,7 +65,11 @@ def csv_file(name: str, raw: bytes) -> RawFile:
 
 def bare(line: str) -> str:
     """Return a line without the quotes and separators a spreadsheet puts round a lone text."""
-    return line.strip().strip("".join(SEPARATORS)).strip().strip('"').strip()
+    return _EDGES.sub("", line)
+
+
+def _no_headings() -> RefusedError:
+    return RefusedError("the file holds no headings", "Write one line of headings first.", 1)
 
 
 def _lead(lines: list[str]) -> tuple[tuple[Remark, ...], int, str]:
@@ -68,8 +78,8 @@ def _lead(lines: list[str]) -> tuple[tuple[Remark, ...], int, str]:
     separator = ""
     for place, line in enumerate(lines):
         text = bare(line)
-        if line.strip().lower().startswith(_SEPARATOR_LINE) and len(line.strip("\r\n")) == 5:
-            separator = line.strip("\r\n")[-1]
+        if told := _SEPARATOR_LINE.fullmatch(line):
+            separator = told[1]
         elif text.startswith(COMMENT):
             remarks.append(Remark(f"the remark on line {place + 1}", text))
         elif text:
@@ -78,8 +88,12 @@ def _lead(lines: list[str]) -> tuple[tuple[Remark, ...], int, str]:
 
 
 def _separator(lines: list[str], start: int) -> str:
-    widths = {one: len(next(_records(lines, start, one)).cells) for one in SEPARATORS}
-    return max(SEPARATORS, key=lambda one: widths[one])
+    def headings(one: str) -> int:
+        return max(
+            (len(record.cells) for record in islice(_records(lines, start, one), 1)), default=0
+        )
+
+    return max(SEPARATORS, key=headings)
 
 
 def _records(lines: list[str], start: int, separator: str) -> Iterator[_Record]:

@@ -71,6 +71,8 @@ def test_short_rows_are_filled_up():
     [
         (b"", 1, "the file holds no headings"),
         (b"# invented data\n\n", 1, "the file holds no headings"),
+        (",,\u2028,,\u2028\n".encode(), 1, "the file holds no headings"),
+        (b"sep=|\n| | |\n", 1, "the file holds no headings"),
         (b'a,b\n1,2\n"3,4\n', 3, "the quotation marks of this row do not match"),
         (b"a,b\n\x81\n", 1, "the file is not text that can be read"),
         (b"a\x00b\n\n", 1, "the file is not text that can be read"),
