@@ -4,7 +4,7 @@ import errno
 import os
 import shutil
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -34,13 +34,52 @@ def write_whole(path: Path, content: str | bytes) -> None:
     try:
         with os.fdopen(handle, "wb") as file:
             file.write(raw)
-        Path(name).chmod(0o644)
+        Path(name).chmod(path.stat().st_mode & 0o777 if path.exists() else 0o644)
         Path(name).replace(path)
     except OSError as error:
         Path(name).unlink(missing_ok=True)
         raise type(error)(error.errno, error.strerror, str(path)) from None
     except BaseException:
         Path(name).unlink(missing_ok=True)
+        raise
+
+
+class ChangedMeanwhileError(OSError):
+    """Raised where a file is no longer what it was when it was read."""
+
+
+def write_all(files: Mapping[Path, str | bytes], read: Mapping[Path, bytes | None]) -> None:
+    """Write several files of the user's own, all of them or none.
+
+    Parameters
+    ----------
+    files : mapping of pathlib.Path to str or bytes
+        What each is to hold; text as UTF-8, line ends as they stand.
+    read : mapping of pathlib.Path to bytes or None
+        What each held when the change was worked out, ``None`` where it did not exist.
+
+    Raises
+    ------
+    ChangedMeanwhileError
+        If one is no longer as it was read; nothing is written.
+    OSError
+        If one cannot be written; those already written are put back.
+    """
+    for path in files:
+        if (path.read_bytes() if path.exists() else None) != read[path]:
+            raise ChangedMeanwhileError(errno.EBUSY, "it has changed meanwhile", str(path))
+    done: list[Path] = []
+    try:
+        for path, content in files.items():
+            write_whole(path, content)
+            done.append(path)
+    except BaseException:
+        for path in done:
+            before = read[path]
+            if before is None:
+                path.unlink(missing_ok=True)
+            else:
+                write_whole(path, before)
         raise
 
 
