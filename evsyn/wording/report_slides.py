@@ -20,6 +20,9 @@ OUTSIDE_TITLE = "What may be told outside of {unit}"
 CLOSING_TITLE = "How to read the unit's counts"
 ALL_STUDIES = "all studies"
 OUR_COUNTS = "our counts"
+#: Parts of a talk, as programs list them and slides are headed.
+PART_START, PART_EVIDENCE = "Start", "The evidence"
+PART_REFERENCES, PART_BACKUP = "References", "Backup"
 
 
 def answer_title(label: str, answer: PoolAnswer) -> str:
@@ -88,6 +91,11 @@ def part_title(title: str, part: int, parts: int) -> str:
     ('References (2 of 3)', 'References')
     """
     return title if parts == 1 else f"{title} ({part} of {parts})"
+
+
+def part_backup(label: str) -> str:
+    """Name the part of a talk that holds every study of an outcome."""
+    return f"{PART_BACKUP}: {label[:1].lower()}{label[1:]}"
 
 
 def backup_title(label: str, stratum: str) -> str:

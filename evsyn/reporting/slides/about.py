@@ -1,11 +1,12 @@
 """The slides about the review itself: title, limits, search, references, and the list of backup."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from evsyn.cells.levels import labelled_strata
 from evsyn.reporting.report.content import ReportContent
-from evsyn.reporting.slides.room import LEAST, Room
-from evsyn.reporting.slides.running_text import text_slides
+from evsyn.reporting.slides.room import LEAST, Room, inner
+from evsyn.reporting.slides.running_text import SIZES, text_slides
 from evsyn.reporting.slides.slide import Paragraph, Run, Slide, plain
 from evsyn.wording.report_slides import (
     ALL_STUDIES,
@@ -21,6 +22,7 @@ from evsyn.wording.report_slides import (
 from evsyn.wording.strata import stating_sentence
 
 INDEX = "index"
+_COVER_SIZES = tuple(size for size in SIZES if size <= 22)
 _BETWEEN = "  ·  "
 
 
@@ -41,11 +43,19 @@ def title_slides(
         Outcomes that stand in the backup alone.
     """
     plan = content.review.plan
-    said = [*(plain(mark, bold=True) for mark in marks), plain(plan.question)]
-    said.append(plain(content.status))
+    said = [plain(plan.question), *(plain(mark, bold=True) for mark in marks)]
+    # The foot, which a layout to begin with may have no ground for, says the status if it warns.
+    if room.cover is None or not content.invented:
+        said.append(plain(content.status))
     if others:
         said.append(plain(OTHERS_IN_BACKUP.format(labels=", ".join(others))))
-    return text_slides(room, "", plan.title, said, (content.methods, content.cautions))
+    notes = (content.methods, content.cautions)
+    if room.cover is not None:
+        place = replace(room, body=inner(room.cover.words))
+        words = text_slides(place, "", plan.title, said, notes, sizes=_COVER_SIZES)
+        if len(words) == 1:
+            return [replace(words[0], is_cover=True)]
+    return text_slides(room, "", plan.title, said, notes)
 
 
 def limits_slides(room: Room, content: ReportContent) -> list[Slide]:

@@ -4,13 +4,14 @@ from collections.abc import Mapping, Sequence
 from io import BytesIO
 from typing import Any
 
-from evsyn.figures.palette import INK, INVENTED_GROUND, INVENTED_INK
+from evsyn.figures.palette import BANDS, INK, INVENTED_GROUND, INVENTED_INK
 from evsyn.figures.shapes import Box
 from evsyn.reporting.report.content import ReportContent
 from evsyn.reporting.slides.colours import fill
+from evsyn.reporting.slides.numbering import number_xml, sections_xml
 from evsyn.reporting.slides.package import untraceable
-from evsyn.reporting.slides.room import LEAST, fitted_title
-from evsyn.reporting.slides.running_text import AFTER
+from evsyn.reporting.slides.places import placeholder
+from evsyn.reporting.slides.room import LEAST, Cover, fitted_title
 from evsyn.reporting.slides.shapes_xml import EMU_PER_POINT, Pen
 from evsyn.reporting.slides.slide import FigureBody, Paragraph, Run, Slide, TextBody
 from evsyn.reporting.slides.story import foot_words, talk
@@ -73,10 +74,20 @@ def written(
     is_marked : bool
         Whether the foot warns of what is invented.
     """
-    slides = [made.presentation.slides.add_slide(made.layout) for _ in planned]
+    from pptx.oxml import parse_xml
+
+    slides = [
+        made.presentation.slides.add_slide(made.cover if plan.is_cover else made.layout)
+        for plan in planned
+    ]
     by_key = {plan.key: slide for plan, slide in zip(planned, slides, strict=True) if plan.key}
-    for plan, slide in zip(planned, slides, strict=True):
-        _Filled(made, slide, by_key, is_marked=is_marked).fill(plan, foot)
+    for number, (plan, slide) in enumerate(zip(planned, slides, strict=True), start=1):
+        _Filled(made, slide, by_key, is_marked=is_marked).fill(plan, foot, number)
+    parts = [(plan.section, slide.slide_id) for plan, slide in zip(planned, slides, strict=True)]
+    if all(name for name, _ in parts):
+        for old in made.presentation.element.xpath("./p:extLst"):
+            made.presentation.element.remove(old)
+        made.presentation.element.append(parse_xml(sections_xml(parts)))
     _without_traces(made.presentation)
     held = BytesIO()
     made.presentation.save(held)
@@ -92,28 +103,57 @@ class _Filled:
         self.template, self.slide, self.by_key = template, slide, by_key
         self.is_marked = is_marked
 
-    def fill(self, plan: Slide, foot: str) -> None:
-        """Write title, body, foot and notes, in the order they are read."""
+    def fill(self, plan: Slide, foot: str, number: int) -> None:
+        """Write title, body, number, foot and notes, in the order they are read."""
         made, room = self.template, self.template.room
-        self._title(plan.title)
+        if plan.is_cover and room.cover is not None:
+            self._cover(plan, room.cover, foot)
+            return
+        self._title(plan.title, room.title, room.title_size)
+        if room.section is not None and plan.section:
+            part = Paragraph((Run(plan.section),), bold=True)
+            self._words([part], room.section, LEAST, "part", 0.0, colour=BANDS[0].strong)
         match plan.body:
-            case TextBody():
-                self._words(
-                    plan.body.paragraphs, room.body, plan.body.size, "words", AFTER * plan.body.size
-                )
+            case TextBody(paragraphs, size, after):
+                self._words(paragraphs, room.body, size, "words", after)
             case FigureBody(page, name, description):
                 pen = Pen(room.body.left, room.body.top, made.scale, made.theme, self._last_id())
                 self._append(pen.figure(page, name, description))
-        back = (Run(" "), Run(INDEX_BACK, target=plan.back)) if plan.back else ()
-        foot_words = Paragraph((Run(foot), *back), bold=self.is_marked)
-        self._words([foot_words], room.foot, LEAST, "status", 0.0, is_foot=True)
-        if plan.notes:
-            self._notes(plan.notes)
+        own = number_xml(self.slide.slide_layout, self._last_id() + 1, number, LEAST * made.scale)
+        if own:
+            self._append(own)
+        self._foot(foot, plan.back)
+        self._notes(plan.notes)
 
-    def _title(self, title: str) -> None:
-        room = self.template.room
-        words, size = fitted_title(room, title)
-        shown = None if size == room.title_size else size * self.template.scale
+    def _cover(self, plan: Slide, cover: Cover, foot: str) -> None:
+        """Fill the slide to begin with, in the layout's own colours."""
+        from pptx.enum.shapes import PP_PLACEHOLDER
+
+        self._title(plan.title, cover.title, cover.title_size)
+        if isinstance(plan.body, TextBody):
+            size = plan.body.size * self.template.scale
+            space = _space(plan.body.after * self.template.scale)
+            words = [
+                f"<a:p><a:pPr>{space}<a:buNone/></a:pPr>"
+                + "".join(run_xml(run.words, size=size, bold=one.bold) for run in one.runs)
+                + "</a:p>"
+                for one in plan.body.paragraphs
+            ]
+            place = placeholder(self.slide, PP_PLACEHOLDER.SUBTITLE)
+            _set_paragraphs(place.element.txBody, words)
+        # A mark has its own ground; other words might not be seen on that of the layout.
+        if self.is_marked:
+            self._foot(foot, "")
+        self._notes(plan.notes)
+
+    def _foot(self, foot: str, back: str) -> None:
+        led = (Run(" "), Run(INDEX_BACK, target=back)) if back else ()
+        said = Paragraph((Run(foot), *led), bold=self.is_marked)
+        self._words([said], self.template.room.foot, LEAST, "status", 0.0, is_foot=True)
+
+    def _title(self, title: str, place: Box, largest: float) -> None:
+        words, size = fitted_title(place, largest, title)
+        shown = None if size == largest else size * self.template.scale
         body = self.slide.shapes.title.element.txBody
         _set_paragraphs(body, [f"<a:p>{run_xml(words, size=shown)}</a:p>"])
 
@@ -125,19 +165,20 @@ class _Filled:
         name: str,
         after: float,
         *,
+        colour: str = INK,
         is_foot: bool = False,
     ) -> None:
         made = self.template
         number, scale = self._last_id() + 1, made.scale
         marked = is_foot and self.is_marked
-        ink = fill(INVENTED_INK if marked else INK, made.theme, words=True)
+        ink = fill(INVENTED_INK if marked else colour, made.theme, words=True)
         ground = fill(INVENTED_GROUND, made.theme) if marked else "<a:noFill/>"
         inset = round(FOOT_INSET * scale * EMU_PER_POINT) if is_foot else 0
         left, top, width, height = (
             round(edge * scale * EMU_PER_POINT)
             for edge in (box.left, box.top, box.right - box.left, box.bottom - box.top)
         )
-        space = f'<a:spcAft><a:spcPts val="{round(100 * after * scale)}"/></a:spcAft>'
+        space = _space(after * scale)
         said = "".join(
             f"<a:p><a:pPr>{space}<a:buNone/></a:pPr>"
             + "".join(self._run(run, size * scale, one.bold, ink) for run in one.runs)
@@ -170,6 +211,8 @@ class _Filled:
         return ""
 
     def _notes(self, notes: Sequence[str]) -> None:
+        if not notes:
+            return
         frame = self.slide.notes_slide.notes_text_frame
         if frame is not None:
             _set_paragraphs(frame._txBody, [f"<a:p>{run_xml(words)}</a:p>" for words in notes])
@@ -179,6 +222,10 @@ class _Filled:
 
     def _append(self, xml: str) -> None:
         self.slide.shapes._spTree.append(_parsed(xml))
+
+
+def _space(after: float) -> str:
+    return f'<a:spcAft><a:spcPts val="{round(100 * after)}"/></a:spcAft>'
 
 
 def _parsed(xml: str) -> Any:

@@ -22,6 +22,15 @@ _TALLEST = 400.0
 
 
 @dataclass(frozen=True, slots=True)
+class Cover:
+    """Where title and words of the first slide stand, and the type size of its title."""
+
+    title: Box
+    words: Box
+    title_size: float
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """Where title, body and foot of every slide stand, in points at the height above.
 
@@ -33,6 +42,10 @@ class Room:
         The three places; no two meet.
     title_size : float
         Type size that the layout gives its title.
+    section : Box or None
+        Where the part of the talk is named; ``None`` where the layout has no place for it.
+    cover : Cover or None
+        The first slide; ``None`` where no layout is made for it.
     """
 
     width: float
@@ -40,6 +53,8 @@ class Room:
     body: Box
     foot: Box
     title_size: float
+    section: Box | None = None
+    cover: Cover | None = None
 
     @property
     def body_width(self) -> float:
@@ -74,12 +89,27 @@ class Room:
         )
 
 
-def fitted_title(room: Room, title: str) -> tuple[str, float]:
-    """Return a title with the type size at which it fits its place; only the longest are cut."""
+def inner(place: Box) -> Box:
+    """Return the room for words inside a placeholder."""
     across, down = TITLE_INSET
-    width = room.title.right - room.title.left - 2 * across
-    height = room.title.bottom - room.title.top - 2 * down
-    words, size = one_line(title), max(room.title_size, LEAST)
+    return Box(place.left + across, place.top + down, place.right - across, place.bottom - down)
+
+
+def fitted_title(place: Box, title_size: float, title: str) -> tuple[str, float]:
+    """Return a title with the type size at which it fits its place; only the longest are cut.
+
+    Parameters
+    ----------
+    place : Box
+        Where it stands.
+    title_size : float
+        The largest type size.
+    title : str
+        The title.
+    """
+    free = inner(place)
+    width, height = free.right - free.left, free.bottom - free.top
+    words, size = one_line(title), max(title_size, LEAST)
     while True:
         lines = wrapped(words, width, size, bold=True)
         most = max(1, int(height / (LINE * size)))

@@ -1,15 +1,18 @@
 """Paragraphs onto slides: the largest type that fits, else more slides."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from evsyn.figures.measure import wrapped
 from evsyn.reporting.slides.room import LEAST, LINE, MOST_ROWS, Room
 from evsyn.reporting.slides.slide import Paragraph, Run, Slide, TextBody
 from evsyn.wording.report_slides import part_title
 
-#: Free room after a paragraph, in units of the type size.
-AFTER = 0.4
-SIZES = (24.0, 22.0, 20.0, 18.0, 16.0, LEAST)
+#: Free room after a paragraph, in units of the type size: at least, and where there is room.
+AFTER, _MOST_AFTER = 0.4, 1.0
+#: How finely the height of even slides is sought.
+_EVEN_STEPS = 24
+SIZES = (28.0, 26.0, 24.0, 22.0, 20.0, 18.0, 16.0, LEAST)
 
 
 def text_slides(
@@ -37,9 +40,12 @@ def text_slides(
         Type sizes to try, largest first.
     """
     for size in sizes:
-        bodies = _bodies(room, paragraphs, size)
+        bodies = _bodies(room, paragraphs, size, room.body_height)
         if len(bodies) == 1:
+            bodies = [_spread(bodies[0], room.body_height)]
             break
+    else:
+        bodies = _even(room, paragraphs, size, bodies)
     return [
         Slide(
             key if i == 0 else "",
@@ -56,22 +62,47 @@ def lines_of(room_width: float, paragraph: Paragraph, size: float) -> int:
     return max(1, len(wrapped(paragraph.words, room_width, size, bold=paragraph.bold)))
 
 
-def _bodies(room: Room, paragraphs: Sequence[Paragraph], size: float) -> list[TextBody]:
+def _spread(body: TextBody, room: float) -> TextBody:
+    """Share free room among the paragraphs of a slide, as far as they still belong together."""
+    gaps = len(body.paragraphs) - 1
+    if not gaps:
+        return body
+    gain = min((room - body.height) / gaps, (_MOST_AFTER - AFTER) * body.size)
+    return replace(body, after=body.after + gain, height=body.height + gaps * gain)
+
+
+def _even(
+    room: Room, paragraphs: Sequence[Paragraph], size: float, full: list[TextBody]
+) -> list[TextBody]:
+    """Fill as many slides evenly: full ones and a remnant read worse."""
+    least = sum(body.height for body in full) / len(full)
+    for step in range(_EVEN_STEPS):
+        height = least + (room.body_height - least) * step / _EVEN_STEPS
+        bodies = _bodies(room, paragraphs, size, height)
+        if len(bodies) == len(full):
+            return bodies
+    return full
+
+
+def _bodies(
+    room: Room, paragraphs: Sequence[Paragraph], size: float, room_height: float
+) -> list[TextBody]:
+    after, width = AFTER * size, room.body_width
     most = min(MOST_ROWS, int(room.body_height / (LINE * size)))
-    pieces = [piece for one in paragraphs for piece in _pieces(one, room.body_width, size, most)]
+    pieces = [piece for one in paragraphs for piece in _pieces(one, width, size, most)]
     bodies: list[TextBody] = []
     held: list[Paragraph] = []
     lines, height = 0, 0.0
     for piece in pieces:
-        number = lines_of(room.body_width, piece, size)
+        number = lines_of(width, piece, size)
         needed = number * LINE * size
-        if held and (lines + number > most or height + needed > room.body_height):
-            bodies.append(TextBody(tuple(held), size, height - AFTER * size))
+        if held and (lines + number > most or height + needed > room_height):
+            bodies.append(TextBody(tuple(held), size, after, height - after))
             held, lines, height = [], 0, 0.0
         held.append(piece)
         lines += number
-        height += needed + AFTER * size
-    bodies.append(TextBody(tuple(held), size, max(0.0, height - AFTER * size)))
+        height += needed + after
+    bodies.append(TextBody(tuple(held), size, after, max(0.0, height - after)))
     return bodies
 
 

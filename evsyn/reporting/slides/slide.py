@@ -40,10 +40,11 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class TextBody:
-    """Paragraphs at one type size; ``height`` is what they measure."""
+    """Paragraphs at one type size, and the room after each; ``height`` is what all measure."""
 
     paragraphs: tuple[Paragraph, ...]
     size: float
+    after: float
     height: float
 
 
@@ -75,6 +76,10 @@ class Slide:
         What the speaker may need, a paragraph each.
     back : str
         Key of the slide that its foot leads back to.
+    section : str
+        The part of the talk it belongs to.
+    is_cover : bool
+        Whether it stands on the layout to begin with.
     """
 
     key: str
@@ -82,6 +87,8 @@ class Slide:
     body: Body
     notes: tuple[str, ...] = ()
     back: str = ""
+    section: str = ""
+    is_cover: bool = False
 
 
 def plain(words: str, *, bold: bool = False) -> Paragraph:

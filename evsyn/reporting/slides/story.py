@@ -1,5 +1,8 @@
 """The order of a talk."""
 
+from collections.abc import Iterable
+from dataclasses import replace
+
 from evsyn.figures.invented import Invented, banner_words
 from evsyn.reporting.report.content import ReportContent
 from evsyn.reporting.slides.about import (
@@ -21,6 +24,13 @@ from evsyn.reporting.slides.slide import Slide
 from evsyn.reporting.slides.unit_part import unit_backup, unit_head, unit_marks, unit_slides
 from evsyn.reporting.told_counts import invented_of
 from evsyn.wording.page import PageWords
+from evsyn.wording.report_slides import (
+    PART_BACKUP,
+    PART_EVIDENCE,
+    PART_REFERENCES,
+    PART_START,
+    part_backup,
+)
 
 
 def talk(room: Room, content: ReportContent) -> tuple[Slide, ...]:
@@ -35,25 +45,33 @@ def talk(room: Room, content: ReportContent) -> tuple[Slide, ...]:
     """
     main, first = main_outcomes(content), primary_outcome(content)
     others = [item.label for item in content.outcomes if item not in main]
-    slides = title_slides(room, content, _marks(content), others)
+    slides = _part(PART_START, title_slides(room, content, _marks(content), others))
     for item in main:
-        slides += answer_slides(room, content, item, is_first=item.name == first)
-    slides += unit_slides(room, content, [item.name for item in main])
-    slides += limits_slides(room, content)
-    slides += search_slides(room, content)
-    slides += reference_slides(room, content)
+        answers = answer_slides(room, content, item, is_first=item.name == first)
+        slides += _part(item.label, answers)
+    if content.unit is not None:
+        named = content.unit.checked.unit.label
+        slides += _part(named, unit_slides(room, content, [item.name for item in main]))
+    about = (*limits_slides(room, content), *search_slides(room, content))
+    slides += _part(PART_EVIDENCE, about)
+    slides += _part(PART_REFERENCES, reference_slides(room, content))
     listed, backup = [], list[Slide]()
     for item in content.outcomes:
         places = []
         for name, key, found in backup_slides(room, content, item, INDEX):
             places.append((name, key))
-            backup += found
+            backup += _part(part_backup(item.label), found)
         own = unit_backup(room, content, item.name, INDEX)
         if own is not None:
             places.append(own[:2])
-            backup += own[2]
+            backup += _part(part_backup(item.label), own[2])
         listed.append((item.label, places))
-    return (*slides, *index_slides(room, listed), *backup)
+    return (*slides, *_part(PART_BACKUP, index_slides(room, listed)), *backup)
+
+
+def _part(name: str, slides: Iterable[Slide]) -> list[Slide]:
+    """Say of slides which part of the talk they are."""
+    return [replace(slide, section=name) for slide in slides]
 
 
 def foot_words(content: ReportContent) -> str:

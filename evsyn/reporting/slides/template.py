@@ -1,23 +1,29 @@
-"""A hospital's own template: its title-only layout, its colours, and the room it leaves."""
+"""A hospital's own template: its layouts, its colours, and the room they leave."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
 
 from evsyn.figures.measure import wrapped
 from evsyn.figures.shapes import Box
 from evsyn.reporting.slides.colours import Theme
-from evsyn.reporting.slides.own_template import own_template
+from evsyn.reporting.slides.own_template import SECTION, own_template
 from evsyn.reporting.slides.package import openable
-from evsyn.reporting.slides.room import HEIGHT, LEAST, LINE, TITLE_INSET, Room
+from evsyn.reporting.slides.places import (
+    EMU_PER_POINT,
+    box_of,
+    layout_holding,
+    placeholder,
+    title_inset,
+    title_size,
+)
+from evsyn.reporting.slides.room import HEIGHT, LEAST, LINE, Cover, Room
 from evsyn.wording.report_slides import template_refusal
 
 if TYPE_CHECKING:
     from pptx.presentation import Presentation
 
-_EMU_PER_POINT = 12700
-_EDGE, _UNDER_TITLE, _ABOVE_FOOT, _BOTTOM = 24.0, 8.0, 6.0, 10.0
+_EDGE, _UNDER_TITLE, _ABOVE_FOOT, _BOTTOM = 24.0, 4.0, 6.0, 6.0
 #: Less room than this holds no figure.
 _LEAST_WIDTH, _LEAST_HEIGHT = 600.0, 300.0
 #: Room inside the box of the foot.
@@ -40,6 +46,8 @@ class Template:
         Without slides.
     layout : slide layout
         The one with a title alone.
+    cover : slide layout or None
+        The one to begin with, if any.
     theme : Theme
         Its colours.
     room : Room
@@ -50,6 +58,7 @@ class Template:
 
     presentation: "Presentation"
     layout: Any
+    cover: Any
     theme: Theme
     room: Room
     scale: float
@@ -71,13 +80,22 @@ def template_for(given: bytes | None, foot: str) -> Template:
         If the template cannot be read, has no layout with a title alone, or leaves too little
         room.
     """
+    from pptx.enum.shapes import PP_PLACEHOLDER as KIND
+
     made = own_template() if given is None else _opened(given)
-    layout = _title_only(made)
-    scale = (made.slide_height or 0) / _EMU_PER_POINT / HEIGHT
+    layout = layout_holding(made, [KIND.TITLE])
+    if layout is None:
+        raise TemplateError(template_refusal("no layout of it holds a title alone"))
+    scale = (made.slide_height or 0) / EMU_PER_POINT / HEIGHT
     if not scale:
         raise TemplateError(template_refusal("it does not say how large its slides are"))
     room = _room(made, layout, scale, foot)
-    return Template(made, layout, _theme(layout.slide_master), room, scale)
+    if given is None:
+        room = replace(room, section=SECTION)
+    cover = layout_holding(made, [KIND.CENTER_TITLE, KIND.SUBTITLE])
+    if cover is not None:
+        room = _with_cover(room, cover, scale)
+    return Template(made, layout, cover, _theme(layout.slide_master), room, scale)
 
 
 def _opened(given: bytes) -> "Presentation":
@@ -101,81 +119,47 @@ def _emptied(made: "Presentation") -> None:
         made.element.remove(left)
 
 
-def _title_only(made: "Presentation") -> Any:
-    from pptx.enum.shapes import PP_PLACEHOLDER
-
-    beside = {PP_PLACEHOLDER.DATE, PP_PLACEHOLDER.FOOTER, PP_PLACEHOLDER.SLIDE_NUMBER}
-    for master in made.slide_masters:
-        for layout in master.slide_layouts:
-            kinds = [shape.placeholder_format.type for shape in layout.placeholders]
-            if [kind for kind in kinds if kind not in beside] == [PP_PLACEHOLDER.TITLE]:
-                return layout
-    raise TemplateError(template_refusal("no layout of it holds a title alone"))
-
-
 def _room(made: "Presentation", layout: Any, scale: float, foot: str) -> Room:
-    width = (made.slide_width or 0) / _EMU_PER_POINT / scale
+    width = (made.slide_width or 0) / EMU_PER_POINT / scale
     title, low = _title_box(layout, scale), HEIGHT - _BOTTOM
     for shape in (*layout.shapes, *layout.slide_master.shapes):
-        box = _box_of(shape, scale)
+        box = box_of(shape, scale)
         if box is not None and box.top > _LOW * HEIGHT and box.bottom - box.top < HEIGHT / 4:
             low = min(low, box.top - 2)
     edge = min(title.left, width - title.right)
     edge = edge if _EDGE <= edge < width / 8 else _EDGE
-    left, right = edge + _title_inset(layout) / scale, width - edge
+    left, right = edge + title_inset(layout) / scale, width - edge
     lines = len(wrapped(foot, right - left - 2 * FOOT_INSET, LEAST, bold=True))
     foot_top = low - lines * LINE * LEAST - 2 * FOOT_INSET
     body = Box(left, title.bottom + _UNDER_TITLE, right, foot_top - _ABOVE_FOOT)
     if body.right - body.left < _LEAST_WIDTH or body.bottom - body.top < _LEAST_HEIGHT:
         raise TemplateError(template_refusal("between title and foot it leaves too little room"))
-    return Room(width, title, body, Box(left, foot_top, right, low), _title_size(layout) / scale)
+    place = Box(left, foot_top, right, low)
+    return Room(width, title, body, place, title_size(layout, "title") / scale)
 
 
 def _title_box(layout: Any, scale: float) -> Box:
-    box = _box_of(layout.placeholders[_title_index(layout.placeholders)], scale)
+    from pptx.enum.shapes import PP_PLACEHOLDER
+
+    box = box_of(placeholder(layout, PP_PLACEHOLDER.TITLE), scale)
     if box is None:
         raise TemplateError(template_refusal("its title has no place"))
     return box
 
 
-def _title_index(placeholders: Sequence[Any]) -> int:
+def _with_cover(room: Room, layout: Any, scale: float) -> Room:
+    """Take the places of a layout to begin with, if they stay clear of each other and the foot."""
     from pptx.enum.shapes import PP_PLACEHOLDER
 
-    kinds = [shape.placeholder_format.type for shape in placeholders]
-    return kinds.index(PP_PLACEHOLDER.TITLE)
-
-
-def _box_of(shape: Any, scale: float) -> Box | None:
-    edges = (shape.left, shape.top, shape.width, shape.height)
-    if any(edge is None for edge in edges):
-        return None
-    left, top, width, height = (edge / _EMU_PER_POINT / scale for edge in edges)
-    return Box(left, top, left + width, top + height)
-
-
-def _title_size(layout: Any) -> float:
-    """Return the type size of titles in points: the layout's, else the master's, else its style."""
-    here = ".//p:sp[.//p:ph[@type='title']]//a:lstStyle/a:lvl1pPr/a:defRPr/@sz"
-    master = layout.slide_master
-    for element, path in (
-        (layout.element, here),
-        (master.element, here),
-        (master.element, ".//p:titleStyle/a:lvl1pPr/a:defRPr/@sz"),
-    ):
-        found = element.xpath(path)
-        if found:
-            return int(found[0]) / 100
-    return 28.0
-
-
-def _title_inset(layout: Any) -> float:
-    """Return the room between a title's box and its words, in points."""
-    path = ".//p:sp[.//p:ph[@type='title']]//a:bodyPr/@lIns"
-    for element in (layout.element, layout.slide_master.element):
-        found = element.xpath(path)
-        if found:
-            return int(found[0]) / _EMU_PER_POINT
-    return TITLE_INSET[0]
+    kinds = (PP_PLACEHOLDER.CENTER_TITLE, PP_PLACEHOLDER.SUBTITLE)
+    title, words = (box_of(placeholder(layout, kind), scale) for kind in kinds)
+    if title is None or words is None:
+        return room
+    sheet = Box(0, 0, room.width, room.foot.top)
+    if title.overlaps(words) or not (title.inside(sheet) and words.inside(sheet)):
+        return room
+    size = title_size(layout, "ctrTitle") / scale
+    return replace(room, cover=Cover(title, words, size))
 
 
 def _theme(master: Any) -> Theme:

@@ -68,7 +68,37 @@ def test_the_title_comes_first_and_no_placeholder_is_left_empty(slides):
     for slide in slides:
         assert slide.shapes[0].is_placeholder
         assert look.title(slide).strip()
-        assert list(slide.placeholders) == [slide.shapes.title]
+        assert all(shape.text_frame.text.strip() for shape in slide.placeholders)
+
+
+def test_slides_are_numbered_in_the_place_of_the_layout(slides):
+    for number, slide in enumerate(slides, start=1):
+        fields = slide.element.xpath(".//p:sp[.//p:ph[@type='sldNum']]//a:fld[@type='slidenum']")
+        assert [look.words(one) for one in fields] == ([] if number == 1 else [str(number)])
+
+
+def test_the_first_slide_asks_the_question_on_a_layout_of_its_own(slides):
+    first = slides[0]
+    assert first.slide_layout.name == "Title Slide"
+    assert {slide.slide_layout.name for slide in slides[1:]} == {"Title Only"}
+    assert first.placeholders[1].text_frame.text.startswith(CONTENT.review.plan.question)
+
+
+def test_slides_are_listed_by_the_parts_of_the_talk(made, slides):
+    (listed,) = [
+        root
+        for root in look.xml_parts(made)["ppt/presentation.xml"].iter()
+        if root.tag.endswith("}sectionLst")
+    ]
+    told = {part.get("name"): [int(one.get("id")) for one in part[0]] for part in listed}
+    assert [number for part in told.values() for number in part] == [s.slide_id for s in slides]
+    assert list(told) == [
+        "Start", "Migration", "Reobstruction", "The evidence", "References", "Backup",
+        "Backup: migration", "Backup: reobstruction",
+    ]  # fmt: skip
+    assert len(told["Start"]) == 1
+    migration = [s for s in slides if s.slide_id in told["Migration"]]
+    assert all(look.title(slide).startswith("Migration") for slide in migration)
 
 
 def test_every_slide_carries_the_status_and_the_mark_of_what_is_invented(slides):
