@@ -1,8 +1,9 @@
 """Read a review folder, or a unit file, and run every check."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from types import MappingProxyType
 from typing import TypeVar
 
 from pydantic import BaseModel, ValidationError
@@ -24,6 +25,7 @@ from evsyn.terms import Finding, Severity, Source
 R = TypeVar("R", bound=BaseModel)
 
 PLAN_FILE = "review.yaml"
+NO_DRAFTS: Mapping[str, str] = MappingProxyType({})
 #: Keys that tell the files beside the extracts: a unit's figures, guidelines, claims of a talk.
 OTHER_KINDS = frozenset({"unit", "guidelines", "claims"})
 _ORDER = {Severity.FAULT: 0, Severity.DOUBT: 1, Severity.NOTE: 2}
@@ -37,13 +39,23 @@ class UnreadableError(Exception):
         super().__init__("; ".join(finding.message for finding in self.findings))
 
 
-def read_review(folder: Path) -> Review:
+def read_review(
+    folder: Path,
+    drafts: Mapping[str, str] = NO_DRAFTS,
+    watched: Callable[[Sequence[str]], Iterable[str]] = iter,
+) -> Review:
     """Read a review folder and check it.
 
     Parameters
     ----------
     folder : pathlib.Path
         Folder holding ``review.yaml`` and one YAML file a study.
+    drafts : mapping of str to str
+        Texts that are read in place of files, or beside them, by the name of the file: what the
+        review would be, were they written.
+    watched : callable
+        Takes the names of the files and yields them one by one, so that a caller can show
+        progress.
 
     Returns
     -------
@@ -55,6 +67,19 @@ def read_review(folder: Path) -> Review:
     UnreadableError
         If the folder or its plan cannot be read; every fault found is in ``findings``.
     """
+    review = read_extracts(folder, drafts, watched)
+    findings = list(review.findings)
+    for rule in REVIEW_RULES:
+        findings += rule.check(review)
+    return review.with_findings(_ranked(with_answers(review, findings)))
+
+
+def read_extracts(
+    folder: Path,
+    drafts: Mapping[str, str] = NO_DRAFTS,
+    watched: Callable[[Sequence[str]], Iterable[str]] = iter,
+) -> Review:
+    """Read a review folder as :func:`read_review` does, and run no check on what was read."""
     if not folder.is_dir():
         if folder.exists():
             message, cure = "this is a file, and a review is a folder", "Give the file's folder."
@@ -66,10 +91,11 @@ def read_review(folder: Path) -> Review:
     except OSError as error:
         message = f"the folder cannot be opened ({error.strerror})"
         raise UnreadableError([_fault(str(folder), message, "Check who may read it.")]) from error
+    names = sorted({*names, *drafts})
     plan, findings = _read_record(folder, PLAN_FILE, Plan)
     studies: list[Study] = []
-    for name in names:
-        study, troubles = _read_study(folder, name)
+    for name in watched(names):
+        study, troubles = _read_study(folder, name, drafts.get(name))
         findings += troubles
         if study is not None:
             studies.append(study)
@@ -80,10 +106,7 @@ def read_review(folder: Path) -> Review:
     if not names:
         message = "the folder holds a plan and no study"
         findings.append(_fault(PLAN_FILE, message, "Write one YAML file a study beside it.", 0))
-    review = Review(folder, plan, tuple(studies), tuple(findings))
-    for rule in REVIEW_RULES:
-        findings += rule.check(review)
-    return review.with_findings(_ranked(with_answers(review, findings)))
+    return Review(folder, plan, tuple(studies), tuple(findings))
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,8 +180,8 @@ def _study_files(folder: Path) -> list[str]:
     )
 
 
-def _read_study(folder: Path, name: str) -> tuple[Study | None, list[Finding]]:
-    root, findings = _read_root(folder, name)
+def _read_study(folder: Path, name: str, draft: str | None) -> tuple[Study | None, list[Finding]]:
+    root, findings = _read_root(folder, name) if draft is None else _root_of(name, draft.encode())
     if root is None or ("study" not in root and not OTHER_KINDS.isdisjoint(root)):
         return None, findings
     return _validated(root, name, Study)
@@ -183,6 +206,10 @@ def _read_root(folder: Path, name: str) -> tuple[Block | None, list[Finding]]:
         return None, [_fault(name, "the file is missing", cure, 0)]
     except OSError as error:
         return None, [_fault(name, f"the file cannot be opened ({error.strerror})", "Check it.")]
+    return _root_of(name, raw)
+
+
+def _root_of(name: str, raw: bytes) -> tuple[Block | None, list[Finding]]:
     parsed = parse_bytes(raw)
     return parsed.root, [
         Finding(RULE, Severity.FAULT, Source(name, t.line), t.message, t.cure)
