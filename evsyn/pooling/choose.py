@@ -52,6 +52,7 @@ def answer_tables(
     between: str,
     level: float,
     refused: Collection[str] = (),
+    in_full: bool = True,
 ) -> tuple[PoolAnswer, ...]:
     """Pool evidence tables, all two-step rows in one call.
 
@@ -65,6 +66,10 @@ def answer_tables(
         Two-sided level of every interval.
     refused : collection of str
         Outcomes the plan forbids pooling.
+    in_full : bool
+        Whether every part is made. Without it the beta-binomial row stands only where it is read,
+        and the limits of the exact row's spread, with what is re-estimated at them, are ``nan``:
+        the row to read is the same, several times sooner.
 
     Returns
     -------
@@ -83,6 +88,7 @@ def answer_tables(
             with_wide_enough_range(restricted[number]),
             level=level,
             refused=table.question.outcome in refused,
+            in_full=in_full,
         )
         for number, table in enumerate(tables)
     )
@@ -131,20 +137,22 @@ def _answer(
     *,
     level: float,
     refused: bool,
+    in_full: bool,
 ) -> PoolAnswer:
     show = shown(events, total, refused=refused)
     rows: dict[Row, Pooled] = {}
     reading: Reading | None = None
     if show.pooled:
-        exact = exact_row(events, total, level=level)
+        exact = exact_row(events, total, level=level, limits_of_tau=in_full)
         rows = {
             Row.HEADLINE: headline,
             Row.RESTRICTED_ML: restricted,
             Row.EXACT: exact.pooled,
         }
-        if total.max() <= LARGEST_FOR_BETA_BINOMIAL:
-            rows[Row.BETA_BINOMIAL] = pool_beta_binomial(events, total, level=level)
         fired = [str(trigger) for trigger in triggers(events, total)]
+        is_wanted = in_full or (fired and exact.pooled.status is not Status.POOLED)
+        if is_wanted and total.max() <= LARGEST_FOR_BETA_BINOMIAL:
+            rows[Row.BETA_BINOMIAL] = pool_beta_binomial(events, total, level=level)
         if fired:
             reading = exact.reading(fired) or beta_binomial_reading(
                 events, total, rows.get(Row.BETA_BINOMIAL), reasons=fired

@@ -31,7 +31,7 @@ class Side(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Variant:
-    """One changed table with its answer.
+    """One changed table with its answer, whose rows are those needed to read it.
 
     Parameters
     ----------
@@ -108,7 +108,9 @@ def disputed_pool(review: Review, base: PooledTable, *, most: int = MOST_EVENTS)
     changes = [_changes(row, most) for row in table.cells]
     tables = [_moved(table, n, by) for n, listed in enumerate(changes) for by in listed]
     without = [tables_without(review, [table], [row.study])[0] for row in table.cells]
-    answers = answer_tables([*tables, *without], between=choices.between, level=choices.level)
+    answers = answer_tables(
+        [*tables, *without], between=choices.between, level=choices.level, in_full=False
+    )
     pooled = [PooledTable(*pair) for pair in zip([*tables, *without], answers, strict=True)]
     moved, left = iter(pooled), pooled[len(tables) :]
     studies = []

@@ -64,20 +64,24 @@ class ExactRow:
         )
 
     def _at(self, tau: float) -> Centre:
+        if math.isnan(tau):
+            return Centre(tau, tau, tau)
         held = fit_binomial_normal_at(self.events, self.total, min(tau, WIDEST_TAU))
         return _centre_of_fit(held)
 
 
-def exact_row(events: Ints, total: Ints, *, level: float) -> ExactRow:
+def exact_row(events: Ints, total: Ints, *, level: float, limits_of_tau: bool = True) -> ExactRow:
     """Fit the exact model to a set of counts with at least one event and one non-event."""
-    pooled = _fitted_once(tuple(events.tolist()), tuple(total.tolist()), level)
+    pooled = _fitted_once(tuple(events.tolist()), tuple(total.tolist()), level, limits_of_tau)
     return ExactRow(pooled, events, total)
 
 
 @lru_cache(maxsize=1024)
-def _fitted_once(events: tuple[int, ...], total: tuple[int, ...], level: float) -> Pooled:
+def _fitted_once(
+    events: tuple[int, ...], total: tuple[int, ...], level: float, limits_of_tau: bool
+) -> Pooled:
     """Fit a set of counts once: levels, eras and smaller sets often hold the same studies."""
-    return pool_binomial_normal(events, total, level=level)
+    return pool_binomial_normal(events, total, level=level, limits_of_tau=limits_of_tau)
 
 
 def restricted_ml_reading(

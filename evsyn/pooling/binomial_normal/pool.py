@@ -19,7 +19,9 @@ from evsyn.pooling.studies import study_rows, weighted_mean
 MODEL, BETWEEN, INTERVAL = "binomial_normal", "maximum_likelihood", "t_k_minus_1"
 
 
-def pool_binomial_normal(events: ArrayLike, total: ArrayLike, *, level: float = 0.95) -> Pooled:
+def pool_binomial_normal(
+    events: ArrayLike, total: ArrayLike, *, level: float = 0.95, limits_of_tau: bool = True
+) -> Pooled:
     """Pool single proportions by the binomial-normal model, on the counts themselves.
 
     Parameters
@@ -28,6 +30,8 @@ def pool_binomial_normal(events: ArrayLike, total: ArrayLike, *, level: float = 
         Patients with the event, and patients, of each study.
     level : float
         Two-sided level of every interval.
+    limits_of_tau : bool
+        Whether ``tau2`` gets its limits, which take most of the time; else they are ``nan``.
 
     Returns
     -------
@@ -66,7 +70,7 @@ def pool_binomial_normal(events: ArrayLike, total: ArrayLike, *, level: float = 
     with_q = _with_q(bare, effects, fit.tau)
     if not fit.converged:
         return replace(with_q, status=Status.NOT_CONVERGED, converged=False, i2=np.nan)
-    return with_fit(with_q, counts, fit, LOGIT)
+    return with_fit(with_q, counts, fit, LOGIT, limits_of_tau=limits_of_tau)
 
 
 def _with_q(bare: Pooled, effects: EffectSizes, tau: float) -> Pooled:

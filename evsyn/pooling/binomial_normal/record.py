@@ -1,5 +1,6 @@
 """From a fit of an exact model to a record on the original scale."""
 
+import math
 from dataclasses import replace
 
 import numpy as np
@@ -16,7 +17,14 @@ from evsyn.pooling.prediction import prediction_interval
 from evsyn.pooling.result import Pooled, Status
 
 
-def with_fit(bare: Pooled, counts: CountLikelihood, fit: BinomialNormalFit, scale: Scale) -> Pooled:
+def with_fit(
+    bare: Pooled,
+    counts: CountLikelihood,
+    fit: BinomialNormalFit,
+    scale: Scale,
+    *,
+    limits_of_tau: bool = True,
+) -> Pooled:
     """Add centre, spread, limits, prediction and weights of a fit that converged.
 
     Parameters
@@ -29,6 +37,8 @@ def with_fit(bare: Pooled, counts: CountLikelihood, fit: BinomialNormalFit, scal
         Centre and spread on the analysis scale.
     scale : Scale
         The analysis scale, and the way back from it.
+    limits_of_tau : bool
+        Whether the spread gets its limits, which take most of the time; else they are ``nan``.
 
     Returns
     -------
@@ -42,7 +52,9 @@ def with_fit(bare: Pooled, counts: CountLikelihood, fit: BinomialNormalFit, scal
     new_low, new_high, new_df = prediction_interval(
         fit.mu, fit.se, fit.tau**2, fit.k, level=bare.level
     )
-    tau_low, tau_high = tau_limits(counts, fit, level=bare.level)
+    tau_low = tau_high = math.nan
+    if limits_of_tau:
+        tau_low, tau_high = tau_limits(counts, fit, level=bare.level)
     return replace(
         bare,
         status=Status.POOLED,
