@@ -180,13 +180,14 @@ def _rows_table(pooled: PooledTable) -> str:
     rows = []
     for name, row in answer.rows.items():
         settled = row.status is Status.POOLED
-        ranged = not math.isnan(row.prediction_low)
+        # So few studies that no sentence gives a range give none in a table either.
+        ranged = answer.show.verdict and not math.isnan(row.prediction_low)
         rows.append(
             (
                 ROW_NAMES[name],
                 cell(row.estimate, row.low, row.high) if settled else "did not settle",
                 limits(row.prediction_low, row.prediction_high) if ranged else "none given",
-                f"{row.prediction_df:.0f}" if not math.isnan(row.prediction_df) else "",
+                f"{row.prediction_df:.0f}" if ranged and not math.isnan(row.prediction_df) else "",
                 "read this" if answer.reading and answer.reading.row is name else "",
             )
         )

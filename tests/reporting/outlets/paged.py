@@ -1,0 +1,72 @@
+"""What the page prints of each pool: tables, sentences, forests, and the unit's own part."""
+
+from functools import cache
+
+from tests.reporting.outlets.bands import bands, svg_words
+from tests.reporting.outlets.made import Lines, keys_of, stratum_of
+from tests.reporting.outlets.printed import digits, of_cells, of_sentence
+from tests.reporting.page.made import content, review
+from tests.reporting.page.made import page as written
+from tests.reporting.page.read_html import Node, parsed
+
+
+@cache
+def page(name: str) -> Node:
+    return parsed(written(name))
+
+
+def page_tables(name: str) -> Lines:
+    """Yield the rows of the tables of the page, first the summing one."""
+    root = page(name)
+    outcome = ""
+    by_label = {words.label: one for one, words in review(name).plan.outcomes.items()}
+    summed = _rows(root.by_id("answer"))
+    stratum = stratum_of(name, [cells[0] for cells in summed])
+    for cells in summed:
+        outcome = by_label.get(cells[0], outcome)
+        group = "all studies" if cells[0] in by_label else cells[0].lower()
+        yield keys_of(name, outcome, stratum)[group], _page_cells(cells)
+    for outcome in review(name).plan.outcomes:
+        section = root.by_id(f"outcome-{outcome}")
+        tables = [t for t in section.all("table") if t.attributes["class"] == "answers"]
+        for found, shown in zip(_strata(name, outcome), tables, strict=True):
+            for cells in _rows(shown):
+                yield keys_of(name, outcome, found)[cells[0].lower()], _page_cells(cells)
+
+
+def _strata(name: str, outcome: str) -> list[str]:
+    (found,) = [item for item in content(name).outcomes if item.name == outcome]
+    return [stratum.name for stratum in found.strata]
+
+
+def _rows(node: Node) -> list[list[str]]:
+    return [[c.text for c in row.all("th", "td")] for row in node.all("tbody")[0].all("tr")]
+
+
+def _page_cells(cells: list[str]) -> dict[str, str]:
+    return of_cells(*cells[1:5]) | {"range": digits(cells[5])}
+
+
+def page_sentences(name: str) -> Lines:
+    """Yield the sentences of the page, over all studies and by level."""
+    root = page(name)
+    for item in content(name).outcomes:
+        section = root.by_id(f"outcome-{item.name}")
+        head = f"{item.overall.sentence.partition(':')[0]}:"
+        said = [p.text for p in section.all("p") if p.text.startswith(head)]
+        yield f"{item.name}/overall", of_sentence(said[0])
+        listed = [n for n in section.all("ul") if n.attributes.get("class") == "sentences"]
+        points = [point.text for one in listed for point in one.all("li")]
+        pooled = [a for s in item.strata for a in s.answers if a.pooled.answer.k]
+        for answered, said in zip(pooled, points, strict=False):
+            yield answered.question.key, of_sentence(said)
+
+
+def page_forests(name: str) -> Lines:
+    """Yield the bands of the forests of the page, the wide and the narrow ones."""
+    root = page(name)
+    for outcome in review(name).plan.outcomes:
+        for drawn in root.by_id(f"forest-{outcome}").all("svg"):
+            words = svg_words(drawn)
+            stratum = stratum_of(name, [text for role, text in words if role == "band"])
+            yield from bands(words, keys_of(name, outcome, stratum)).items()
