@@ -30,6 +30,7 @@ simulate: .venv/ready-test
 
 reference: .venv/ready
 	$(BIN)/python -m evsyn.extraction.reference docs/reference
+	$(BIN)/python -m evsyn.extraction.schema
 
 clean:
 	rm -rf .venv

@@ -51,12 +51,14 @@ def command(path: Path, review: Path | None, strict: bool, as_json: bool) -> Non
 
 def _review(folder: Path) -> "tuple[int | None, tuple[Finding, ...], bool]":
     from evsyn.extraction.load import UnreadableError, read_review
+    from evsyn.extraction.schema.folder import schema_notes
 
     try:
         read = read_review(folder)
     except UnreadableError as error:
         return None, error.findings, False
-    return len(read.studies), read.findings, read.invented
+    findings = (*read.findings, *schema_notes(folder, read.plan))
+    return len(read.studies), findings, read.invented
 
 
 def _unit(path: Path, folder: Path) -> "tuple[int | None, tuple[Finding, ...], bool]":

@@ -13,6 +13,7 @@ import click
 
 if TYPE_CHECKING:
     from evsyn.extraction.load import CheckedUnit
+    from evsyn.extraction.plan import Plan
     from evsyn.extraction.review import Review
 
 WIDTH = 80
@@ -80,6 +81,18 @@ def readable_review(folder: Path) -> "Review":
     if not review.studies:
         refuse(f"{folder} holds a plan and no study. Add one YAML file a study.")
     return review
+
+
+def readable_plan(folder: Path) -> "Plan":
+    """Return the plan of a review, whatever its studies hold, or print its faults and stop."""
+    from evsyn.extraction.load import PLAN_FILE, read_record
+    from evsyn.extraction.plan import Plan
+    from evsyn.reporting.findings import findings_text
+
+    plan, findings = read_record(folder / PLAN_FILE, Plan)
+    if plan is None:
+        refuse(findings_text(str(folder), None, findings))
+    return plan
 
 
 def readable_periods(

@@ -13,6 +13,7 @@ from pydantic import (
     PrivateAttr,
     StringConstraints,
     ValidationInfo,
+    WithJsonSchema,
     model_validator,
 )
 
@@ -88,19 +89,53 @@ def _in_calendar(text: str) -> bool:
     return True
 
 
+#: What a name is made of. The schemas of the files say it too, as they say all that follows.
+NAME_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9_-]*$"
+_MOST_OF_NAME = 80
+_YEARS = "(1[89]|20)[0-9]{2}"
+_MONTHS = "(0[1-9]|1[0-2])"
+_OF_MONTH = "((0[13578]|1[02])-(0[1-9]|[12][0-9]|3[01])|(0[469]|11)-(0[1-9]|[12][0-9]|30)"
+_OF_MONTH += "|02-(0[1-9]|[12][0-9]))"
+
 #: Any text; a number is taken as it was written, so that ``7.70`` keeps its zero.
 Text = Annotated[
     str,
     BeforeValidator(_trimmed),
     StringConstraints(min_length=1, max_length=4000),
+    WithJsonSchema({"type": ["string", "number"], "pattern": r"\S"}),
 ]
 #: A short name used to point at something: letters, digits, ``_`` and ``-``.
 Name = Annotated[
     str,
     BeforeValidator(_as_written),
-    StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9_-]*$", max_length=80),
+    StringConstraints(pattern=NAME_PATTERN, max_length=_MOST_OF_NAME),
+    WithJsonSchema(
+        {
+            "type": ["string", "integer"],
+            "pattern": NAME_PATTERN,
+            "maxLength": _MOST_OF_NAME,
+            "minimum": 0,
+        }
+    ),
 ]
 #: A year, a month or a day.
-Month = Annotated[str, BeforeValidator(_as_written), AfterValidator(_is_month)]
+Month = Annotated[
+    str,
+    BeforeValidator(_as_written),
+    AfterValidator(_is_month),
+    WithJsonSchema(
+        {
+            "type": ["string", "integer"],
+            "pattern": f"^{_YEARS}(-{_MONTHS}|-{_OF_MONTH})?$",
+            "minimum": 1800,
+            "maximum": 2099,
+        }
+    ),
+]
 #: A day.
-Day = Annotated[str, BeforeValidator(_as_written), AfterValidator(_is_day)]
+Day = Annotated[
+    str,
+    BeforeValidator(_as_written),
+    AfterValidator(_is_day),
+    WithJsonSchema({"type": "string", "pattern": f"^20[0-9]{{2}}-{_OF_MONTH}$"}),
+]

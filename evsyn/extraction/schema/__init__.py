@@ -1,0 +1,1 @@
+"""What each kind of file may hold, as JSON Schema, so that editors complete and underline."""

@@ -1,0 +1,58 @@
+"""The schemas of a review on disk: ``REVIEW/schema/``."""
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+
+from evsyn.extraction.plan import Plan
+from evsyn.extraction.schema.known_words import Schema
+from evsyn.extraction.schema.schemas import schemas
+from evsyn.terms import Finding, Severity, Source
+
+FOLDER = "schema"
+RULE = "schema-in-step"
+WHY = (
+    "An editor underlines by the files in the folder `schema`; after a change of the plan they "
+    "must be made again, by `evsyn schema`."
+)
+
+
+def first_line(kind: str) -> str:
+    """Return the line by which an editor finds the schema of a file beside the plan."""
+    return f"# yaml-language-server: $schema={FOLDER}/{kind}.json"
+
+
+def schema_texts(plan: Plan | None = None) -> dict[str, str]:
+    """Return the text of each schema file by its name, as ``study.json``."""
+    return {f"{kind}.json": _text(schema) for kind, schema in schemas(plan).items()}
+
+
+def schema_notes(folder: Path, plan: Plan) -> Iterator[Finding]:
+    """Yield a note where the schemas of a review's folder are not those of its plan.
+
+    Parameters
+    ----------
+    folder : pathlib.Path
+        Folder of the review; where it holds no schemas there is nothing to say.
+    plan : Plan
+        Its plan.
+    """
+    place = folder / FOLDER
+    if not place.is_dir():
+        return
+    behind = [name for name, text in schema_texts(plan).items() if _held(place / name) != text]
+    if behind:
+        message = f"not made from the plan as it stands: {', '.join(behind)}; editors go by them"
+        cure = f"Make them again: evsyn schema {folder.as_posix()}"
+        yield Finding(RULE, Severity.NOTE, Source(FOLDER, 0), message, cure)
+
+
+def _held(path: Path) -> str | None:
+    try:
+        return path.read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError):
+        return None
+
+
+def _text(schema: Schema) -> str:
+    return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
