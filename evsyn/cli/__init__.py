@@ -3,6 +3,7 @@
 import importlib
 import os
 import sys
+from pathlib import Path
 from typing import Any
 
 import click
@@ -10,9 +11,14 @@ import click
 #: Where the words of the command line are kept.
 TYPED = "evsyn.typed"
 
+#: The variable by which a shell asks for words to offer.
+COMPLETION = "_EVSYN_COMPLETE"
+
 VERBS = (
     "demo",
     "check",
+    "cite",
+    "schema",
     "pool",
     "forest",
     "audit",
@@ -22,6 +28,7 @@ VERBS = (
     "report",
     "trace",
     "stale",
+    "completion",
 )
 
 
@@ -40,6 +47,24 @@ class _Verbs(click.Group):
         context = super().make_context(info_name, args, parent, **extra)
         context.meta[TYPED] = typed
         return context
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """Say the first steps to someone who has typed no verb, which is no mistake."""
+        if not args and not ctx.resilient_parsing:
+            from evsyn.wording.first_steps import first_steps
+
+            click.echo(first_steps(ctx.command_path))
+            ctx.exit()
+        return super().parse_args(ctx, args)
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """Find the verb, or stop with the nearest one."""
+        word = args[0]
+        if word not in VERBS and not word.startswith("-") and not ctx.resilient_parsing:
+            ctx.fail(_unknown(word, ctx.command_path))
+        return super().resolve_command(ctx, args)
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         return list(VERBS)
@@ -80,10 +105,21 @@ def cli() -> None:
     """
 
 
+def _unknown(word: str, program: str) -> str:
+    from evsyn.cli.options import offered
+    from evsyn.wording.first_steps import no_such_verb, verb_is_missing
+
+    if Path(word).exists():
+        return verb_is_missing(word, f"{program} check")
+    return no_such_verb(word, offered(word, VERBS))
+
+
 def main() -> None:
-    """Run the command line; what cannot be written in the console's alphabet becomes ``?``."""
-    for stream in (sys.stdout, sys.stderr):
-        reconfigure = getattr(stream, "reconfigure", None)
-        if reconfigure is not None:
-            reconfigure(errors="replace")
-    cli()
+    """Run the command line on a console made fit for it."""
+    from evsyn.cli.console import ready_console, ready_drawing, ready_file_names
+
+    ready_file_names()
+    ready_console()
+    ready_drawing()
+    # The shell asks for words by this variable, however the program was started.
+    cli(complete_var=COMPLETION)

@@ -11,6 +11,7 @@ from evsyn.cli.figure_options import (
     sheet_option,
     write_or_refuse,
 )
+from evsyn.cli.names import outcome_names, stratum_names
 from evsyn.cli.options import known, readable_review, readable_unit, refuse, review_argument
 
 
@@ -20,9 +21,13 @@ from evsyn.cli.options import known, readable_review, readable_unit, refuse, rev
     epilog="Example: evsyn forest studies/demo perforation --by intent -o perforation.svg",
 )
 @review_argument
-@click.argument("outcome")
+@click.argument("outcome", shell_complete=outcome_names)
 @click.option(
-    "--by", "strata", multiple=True, help="One band for each level of this stratum; only one."
+    "--by",
+    "strata",
+    multiple=True,
+    shell_complete=stratum_names,
+    help="One band for each level of this stratum; only one.",
 )
 @click.option(
     "--unit",

@@ -12,6 +12,7 @@ from evsyn.cli.figure_options import (
     sheet_option,
     write_or_refuse,
 )
+from evsyn.cli.names import outcome_names
 from evsyn.cli.options import (
     against_option,
     audience_option,
@@ -36,7 +37,9 @@ if TYPE_CHECKING:
 )
 @click.argument("units", nargs=-1, required=True, type=click.Path(path_type=Path))
 @against_option
-@click.option("--outcome", required=True, help="An outcome of the plan.")
+@click.option(
+    "--outcome", required=True, shell_complete=outcome_names, help="An outcome of the plan."
+)
 @click.option(
     "--level",
     help="A level, as intent=palliation: the funnel is drawn around the range of ordinary units. "

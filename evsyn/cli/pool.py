@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from evsyn.cli.names import outcome_names, stratum_names
 from evsyn.cli.options import json_option, known, readable_review, review_argument, say, steps
 from evsyn.cli.what_if_options import (
     disputed_option,
@@ -23,8 +24,14 @@ if TYPE_CHECKING:
     epilog="Example: evsyn pool studies/demo perforation --by intent",
 )
 @review_argument
-@click.argument("outcomes", nargs=-1)
-@click.option("--by", "strata", multiple=True, help="Show this stratum; may be repeated.")
+@click.argument("outcomes", nargs=-1, shell_complete=outcome_names)
+@click.option(
+    "--by",
+    "strata",
+    multiple=True,
+    shell_complete=stratum_names,
+    help="Show this stratum; may be repeated.",
+)
 @click.option("--look-up", is_flag=True, help="List what to look up in each paper.")
 @without_option
 @what_if_option

@@ -11,6 +11,7 @@ from evsyn.cli.figure_options import (
     sheet_option,
     write_or_refuse,
 )
+from evsyn.cli.names import outcome_names, stratum_names
 from evsyn.cli.options import (
     against_option,
     audience_option,
@@ -31,8 +32,17 @@ from evsyn.cli.options import (
 )
 @click.argument("unit", type=click.Path(path_type=Path))
 @against_option
-@click.option("--outcome", help="One outcome; else all that the unit reports.")
-@click.option("--by", "stratum", help="The whole and the levels of one stratum; else of all.")
+@click.option(
+    "--outcome",
+    shell_complete=outcome_names,
+    help="One outcome; else all that the unit reports.",
+)
+@click.option(
+    "--by",
+    "stratum",
+    shell_complete=stratum_names,
+    help="The whole and the levels of one stratum; else of all.",
+)
 @audience_option
 @sheet_option
 @output_option

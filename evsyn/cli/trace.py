@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from evsyn.cli.names import traceable_names
 from evsyn.cli.options import offered, readable_review, refuse, review_argument, say
 
 
@@ -14,7 +15,7 @@ from evsyn.cli.options import offered, readable_review, refuse, review_argument,
     "evsyn trace studies/demo perforation/intent=palliation",
 )
 @review_argument
-@click.argument("what")
+@click.argument("what", shell_complete=traceable_names)
 def command(review: Path, what: str) -> None:
     """Follow WHAT through the folder REVIEW.
 

@@ -1,0 +1,105 @@
+"""Every verb once, as it is typed, on a tiny review such as a hospital computer may hold."""
+
+import os
+import subprocess
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+
+from tests.extraction.builders import PLAN_FILE, REED_FILE, TinyReview
+
+ROOT = Path(__file__).parent.parent.parent
+#: The first name is in the Windows alphabet of western Europe, the others in no Windows alphabet
+#: with it.
+AUTHORS = "Žižková Ł, Βήτα Γ, 月 木"
+UNIT = "unit Höllmühle 月.yaml"
+
+CLAIMS = """\
+format: 1
+title: A talk
+invented: true
+claims:
+  - claim: below-ten
+    says: "Fewer than 10% perforate – in “all” series."
+    about: evidence
+    outcome: perforation
+    relation: below
+    value: "10%"
+"""
+
+RECORD = f"""\
+TY  - JOUR
+AU  - {AUTHORS.partition(",")[0]}
+TI  - An invented series of Žižkov
+PY  - 2001
+ER  -
+"""
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A verb with its words; ``{into}`` is a folder to write into, ``{unit}`` the unit file."""
+
+    words: str
+    #: Whether it has to write beside what it reads.
+    writes_beside: bool = False
+
+    @property
+    def verb(self) -> str:
+        return self.words.partition(" ")[0]
+
+    def words_in(self, review: Path, into: Path) -> list[str]:
+        places = {"review": review, "unit": review / UNIT, "into": into}
+        return [word.format(**places) for word in self.words.split(" ")]
+
+
+EVERY_VERB = (
+    Typed("demo -o {into}/demo"),
+    Typed("check {review}"),
+    Typed("check {unit} --against {review}"),
+    Typed("pool {review} perforation"),
+    Typed("pool {review} --json"),
+    Typed("forest {review} perforation -o {into}/forest.png"),
+    Typed("audit {unit} --against {review} --for inside --into {into}/audit"),
+    Typed("strip {unit} --against {review} --for outside -o {into}/strip.svg"),
+    Typed(
+        "funnel {unit} --against {review} --outcome perforation --level intent=palliation"
+        " --for inside -o {into}/funnel.pdf"
+    ),
+    Typed("claim {review}/claims.yaml --against {review}"),
+    Typed("report {review} --as page --as pocket -o {into}/report"),
+    Typed("trace {review} perforation"),
+    Typed("stale {into}/report"),
+    Typed("cite {review}/paper.ris --against {review}"),
+    Typed("schema {review}", writes_beside=True),
+    Typed("completion zsh"),
+)
+
+
+def hospital_review(folder: Path) -> Path:
+    """Write the tiny review with Windows line ends and letters of many alphabets."""
+    folder.mkdir(parents=True)
+    tiny = TinyReview(folder)
+    tiny.reed("Reed A, Moss B", AUTHORS).plan("An invented review", "An “invented” review – β")
+    (folder / "unit-glade.yaml").rename(folder / UNIT)
+    tiny.write("claims.yaml", CLAIMS).write("paper.ris", RECORD)
+    for path in folder.iterdir():
+        path.write_bytes(path.read_bytes().replace(b"\n", b"\r\n"))
+    assert b"\r\n" in (folder / PLAN_FILE).read_bytes()
+    assert AUTHORS.encode() in (folder / REED_FILE).read_bytes()
+    return folder
+
+
+def run_verb(
+    words: list[str], env: dict[str, str], cwd: Path, *, before: tuple[str, ...] = ()
+) -> subprocess.CompletedProcess[bytes]:
+    """Run evsyn as a process of its own, with these variables of the environment and no other."""
+    # Windows does not start Python without this one.
+    kept = {name: os.environ[name] for name in ("SYSTEMROOT",) if name in os.environ}
+    return subprocess.run(
+        [*before, sys.executable, "-m", "evsyn", *words],
+        env=kept | env,
+        cwd=cwd,
+        capture_output=True,
+        check=False,
+    )
