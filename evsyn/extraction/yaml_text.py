@@ -28,7 +28,7 @@ _INTEGER = re.compile(r"[-+]?[0-9]+|0o[0-7]+|0x[0-9a-fA-F]+")
 _FLOAT = re.compile(r"[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?")
 _LINE_END = re.compile(r"\r\n|\r|\n")
 #: What no figure or page can print: control characters, byte-order marks, code points of no use.
-_HIDDEN = re.compile(
+HIDDEN = re.compile(
     "[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
 )
 
@@ -105,7 +105,7 @@ def parse_bytes(raw: bytes) -> Parsed:
         )
     if not text.strip():
         return _unreadable(1, "the file is empty", "Write the extract, or delete the file.")
-    hidden = _HIDDEN.search(text)
+    hidden = HIDDEN.search(text)
     if hidden is not None:
         line = _line_of(text[: hidden.start()])
         return Parsed(None, (_hidden_trouble(line, hidden.group()),))
@@ -236,7 +236,7 @@ class _Builder:
         self._keys.append(None)
 
     def _scalar(self, event: Any, line: int) -> None:
-        hidden = _HIDDEN.search(event.value)
+        hidden = HIDDEN.search(event.value)
         if hidden is not None:
             self.troubles.append(_hidden_trouble(line, hidden.group()))
         if self._open and isinstance(self._open[-1], Block) and self._keys[-1] is None:

@@ -45,10 +45,10 @@ def findings_text(
         rest = findings[FIRST:]
         if rest:
             lines += ["", "Look at these first"]
-        lines += [_entry(finding) for finding in findings[:FIRST]]
+        lines += [finding_text(finding) for finding in findings[:FIRST]]
         if rest:
             lines += ["", "And these"]
-            lines += [_entry(finding) for finding in rest]
+            lines += [finding_text(finding) for finding in rest]
     return "\n".join(lines)
 
 
@@ -78,7 +78,8 @@ def _number(findings: Sequence[Finding], severity: Severity) -> int:
     return sum(finding.severity is severity for finding in findings)
 
 
-def _entry(finding: Finding) -> str:
+def finding_text(finding: Finding) -> str:
+    """Return one finding: how grave and where, then what is wrong and what to do."""
     where = f" ({finding.source.key_path})" if finding.source.key_path else ""
     kind = f"{finding.severity}, answered" if finding.answer else str(finding.severity)
     rule = f" [{finding.rule}]"

@@ -62,7 +62,8 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def test_commands_print_what_is_shown(page: Path, folder: Path) -> None:
     wrong = []
     for block in blocks(page):
-        if block.language in ("yaml", "diff") and block.is_of_a_review:
+        is_record = block.language in ("ris", "bibtex")
+        if is_record or (block.language in ("yaml", "diff") and block.is_of_a_review):
             apply(block, folder)
         if block.language == "console":
             wrong += [f"{name_of(page)}, line {block.number}: {said}" for said in _faults_of(block)]

@@ -3,6 +3,7 @@
 from evsyn.extraction.rules import (
     arms_nest,
     citation_thin,
+    citation_twice,
     course_known,
     dates_in_order,
     denominator_assumed,
@@ -55,6 +56,7 @@ REVIEW_RULES = (
     total_above_patients.RULE,
     flow_in_order.RULE,
     overlap_possible.RULE,
+    citation_twice.RULE,
     sum_differs.RULE,
     share_fits.RULE,
     denominator_assumed.RULE,

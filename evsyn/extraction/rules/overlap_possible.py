@@ -44,9 +44,6 @@ def check(review: Review) -> Iterator[Finding]:
 
 
 def _alarm(one: Study, other: Study) -> str:
-    same = _papers(one) & _papers(other)
-    if same:
-        return f"both cite the same {min(same)}"
     here, there = one.setting.centres, other.setting.centres
     if not isinstance(here, list) or not isinstance(there, list):
         return ""
@@ -59,25 +56,10 @@ def _alarm(one: Study, other: Study) -> str:
     return ""
 
 
-def _papers(study: Study) -> set[str]:
-    """Return what identifies the papers of a study, letter case aside."""
-    found: set[str] = set()
-    for cited in (study.citation, *(report.citation for report in study.reports)):
-        if cited.doi is not None:
-            found.add(f"DOI {cited.doi.casefold()}")
-        if cited.pmid is not None:
-            found.add(f"PubMed number {cited.pmid}")
-        if cited.title is not None:
-            found.add(f"title '{' '.join(cited.title.casefold().split())}'")
-        if cited.address is not None:
-            found.add(f"address {cited.address}")
-    return found
-
-
 RULE = ReviewRule(
     NAME,
     Severity.DOUBT,
-    "Patients counted twice make an answer look surer than it is: declared overlaps, one paper in "
-    "two files, and one centre with overlapping dates.",
+    "Patients counted twice make an answer look surer than it is: declared overlaps, and one "
+    "centre with overlapping dates.",
     check,
 )

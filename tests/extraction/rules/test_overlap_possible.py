@@ -44,30 +44,3 @@ def test_one_centre_and_overlapping_dates(tiny):
 )
 def test_no_alarm(tiny, centres, dates):
     assert tiny.sedge(CENTRES, centres).sedge(DATES, dates).found("overlap-possible") == []
-
-
-@pytest.mark.parametrize(
-    ("one", "other", "told"),
-    [
-        ("doi: 10.1000/AbC", "doi: 10.1000/aBc", "DOI 10.1000/abc"),
-        ("pmid: 123", "pmid: 123", "PubMed number 123"),
-    ],
-)
-def test_one_paper_in_two_files(tiny, one, other, told):
-    tiny.reed("  year: 2001", f"  year: 2001\n  {one}").sedge(
-        "year: 2010}", f"year: 2010, {other}}}"
-    )
-    (finding,) = tiny.found("overlap-possible")
-    assert finding.message == f"may share patients with 2001-reed: both cite the same {told}"
-
-
-def test_a_further_report_of_one_study_is_the_paper_of_another(tiny):
-    tiny.reed("arms:\n", "reports: [{citation: {doi: 10.1000/x}, adds: follow-up}]\narms:\n")
-    tiny.sedge("year: 2010}", "year: 2010, doi: 10.1000/x}")
-    assert len(tiny.found("overlap-possible")) == 1
-
-
-def test_different_papers(tiny):
-    tiny.reed("  year: 2001", "  year: 2001\n  doi: 10.1000/x\n  pmid: 1")
-    tiny.sedge("year: 2010}", "year: 2010, doi: 10.1000/y, pmid: 2}")
-    assert tiny.found("overlap-possible") == []

@@ -1,0 +1,1 @@
+"""References as databases hand them out, turned into citations, and papers that stand twice."""
