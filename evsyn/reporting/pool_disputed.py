@@ -112,11 +112,11 @@ def _pool_text(review: Review, pool: DisputedPool) -> str:
     return "\n".join(lines)
 
 
-def disputed_row(said: StudySaid) -> tuple[str, ...]:
+def disputed_row(said: StudySaid, steps: Sequence[int] = SHOWN) -> tuple[str, ...]:
     """Return one study's cells: its count, then the row to read at each change and without it."""
     row = said.study.row
     by_change = {one.change: one for one in said.study.counts}
-    moved = (_cell(by_change[by]) if by in by_change else "-" for by in SHOWN)
+    moved = (_cell(by_change[by]) if by in by_change else "-" for by in steps)
     name = f"{row.label}\n{count(row.events, row.total)}"
     return (name, *moved, _cell(said.study.without))
 

@@ -40,14 +40,6 @@ ANSWER_READ = (
 )
 
 
-def disputed_elsewhere(review: str, outcome: str) -> str:
-    """Say how the same is had for other outcomes, and for one count changed at will."""
-    return (
-        f"For other outcomes: evsyn pool with --disputed; for a count of your own choosing: evsyn "
-        f"pool with --what-if STUDY.{outcome}=6/52, on the folder of the review '{review}'."
-    )
-
-
 def levels_differ(outcome: str, stratum: str, said: str) -> str:
     """Say of one outcome whether the levels of a stratum differ.
 

@@ -1,41 +1,88 @@
 """What if a count were disputed: the row to read with each count a little off, or left out."""
 
-from evsyn.pooling.disputed import disputed_pool
-from evsyn.reporting.page.markup import Html, element, joined, listing, paragraphs, section, words
+from evsyn.extraction.review import Review
+from evsyn.pooling.disputed import MOST_EVENTS, disputed_pool
+from evsyn.reporting.page.markup import (
+    Html,
+    element,
+    folded,
+    joined,
+    listing,
+    paragraphs,
+    section,
+    words,
+)
 from evsyn.reporting.page.tables import table
-from evsyn.reporting.pool_disputed import HEADINGS, KEY, disputed_row, said_of, target_of
+from evsyn.reporting.pool_disputed import disputed_row, said_of, target_of
 from evsyn.reporting.report.content import OutcomeReport, ReportContent
-from evsyn.wording import report_page as say
+from evsyn.wording import page_disputed as say
 from evsyn.wording.disputed import comes_in_lines, disputed_sentence, otherwise_lines
+from evsyn.wording.report_page import DISPUTED
+
+#: Studies by studies, over all outcomes: the time that cells take, about half a minute.
+MOST_WORK = 50_000
+STEPS = tuple(by for by in range(-MOST_EVENTS, MOST_EVENTS + 1) if by)
 
 
-def disputed_section(content: ReportContent) -> Html:
-    """Return what one disputed count could change, for the plan's primary outcome.
+def disputed_section(content: ReportContent, *, most: int = MOST_WORK) -> Html:
+    """Return what one disputed count could change, outcome by outcome, each folded.
 
-    Every cell is a pool of its own, so the other outcomes are left to the command line.
+    Parameters
+    ----------
+    content : ReportContent
+        What the report says.
+    most : int
+        Studies times studies, over all outcomes; the plan's primary outcome stands whatever it
+        takes, the others as far as this allows.
     """
-    item = _primary(content)
-    pooled = item.overall.pooled
-    if not pooled.answer.show.pooled:
+    ordered = _primary_first(content)
+    pooled = [item for item in ordered if item.overall.pooled.answer.show.pooled]
+    if not pooled:
         return Html("")
-    pool = disputed_pool(content.review, pooled)
-    said = said_of(content.review, pool)
-    ordered = sorted(said, key=lambda one: -one.study.largest_shift)
-    rows = [[_cell(text) for text in disputed_row(one)] for one in ordered]
-    shown = table("disputed", item.label, HEADINGS, rows, labelled=True)
-    told = [*otherwise_lines(said), *comes_in_lines(said)]
-    sentence = disputed_sentence(said, target=target_of(content.review, pool))
-    others = say.disputed_elsewhere(content.review.plan.review, item.name)
+    parts: list[Html] = []
+    late: list[str] = []
+    for item in pooled:
+        most -= item.overall.pooled.answer.k**2
+        if parts and most < 0:
+            late.append(item.label)
+        else:
+            parts.append(_outcome(content.review, item, is_open=not parts))
+    refused = tuple(item.label for item in ordered if item not in pooled)
     return section(
-        "disputed", say.DISPUTED, paragraphs(sentence), listing(*told), shown,
-        paragraphs(KEY, others),
-    )  # fmt: skip
+        "disputed",
+        DISPUTED,
+        paragraphs(say.DISPUTED_READ),
+        *parts,
+        paragraphs(
+            say.left_to_the_command(tuple(late)),
+            say.not_pooled_here(refused),
+            say.disputed_elsewhere(content.review.plan.review, pooled[0].name),
+        ),
+    )
 
 
-def _primary(content: ReportContent) -> OutcomeReport:
+def _outcome(review: Review, item: OutcomeReport, *, is_open: bool) -> Html:
+    pool = disputed_pool(review, item.overall.pooled)
+    said = said_of(review, pool)
+    ordered = sorted(said, key=lambda one: -one.study.largest_shift)
+    rows = [
+        [*map(_cell, disputed_row(one, STEPS)), words(say.fewest_words(one))] for one in ordered
+    ]
+    changing = sum(one.fewest is not None or bool(one.without) for one in said)
+    return folded(
+        f"disputed-{item.name}",
+        say.folded_title(item.label, len(said), changing=changing),
+        paragraphs(disputed_sentence(said, target=target_of(review, pool))),
+        listing(*otherwise_lines(said), *comes_in_lines(said)),
+        table("disputed", item.label, say.DISPUTED_HEADINGS, rows),
+        is_open=is_open,
+    )
+
+
+def _primary_first(content: ReportContent) -> list[OutcomeReport]:
     named = content.review.plan.audit.primary
-    asked = None if named is None else named.outcome
-    return next((item for item in content.outcomes if item.name == asked), content.outcomes[0])
+    first = None if named is None else named.outcome
+    return sorted(content.outcomes, key=lambda item: item.name != first)
 
 
 def _cell(text: str) -> Html:

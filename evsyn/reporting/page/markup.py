@@ -76,6 +76,25 @@ def listing(*texts: str) -> Html:
     return element("ul", *points) if points else Html("")
 
 
+def folded(name: str, title: str, *inside: Html, is_open: bool = False) -> Html:
+    """Return parts under a title that opens and closes, without scripts.
+
+    Parameters
+    ----------
+    name : str
+        Its id.
+    title : str
+        What stands where it is closed.
+    *inside : Html
+        What it holds.
+    is_open : bool
+        Whether it stands open at first.
+    """
+    head = element("summary", words(title))
+    told = f"{opening('details', id=name)[:-1]}{' open' if is_open else ''}>"
+    return Html(f"{told}\n{joined(head, *inside)}\n</details>")
+
+
 def section(name: str, title: str, *inside: Html, level: int = 2) -> Html:
     """Return a section under a heading, which names it for those who hear the page.
 

@@ -1,52 +1,74 @@
-"""The page's table of disputed counts is the terminal's, and each cell a pool of its own."""
+"""The page's tables of disputed counts: every outcome, every step, each cell a pool of its own."""
 
-import html
-import re
-from pathlib import Path
+from dataclasses import replace
 
 import pytest
 
 from evsyn.cells.cell import Question
-from evsyn.extraction.load import read_review
+from evsyn.pooling.choose import answer_tables
 from evsyn.pooling.review import answer_questions
-from evsyn.reporting.page.disputed import disputed_section
-from evsyn.reporting.pool_disputed import HEADINGS, disputed_text
-from evsyn.reporting.report.content import report_content
+from evsyn.reporting.page.disputed import STEPS, disputed_section
+from evsyn.reporting.pool_disputed import disputed_text
 from evsyn.wording.numbers import limits, percent
+from evsyn.wording.page_disputed import DISPUTED_HEADINGS
+from tests.reporting.page.made import content, page, review
+from tests.reporting.page.read_html import parsed
 
-REVIEW = read_review(Path(__file__).parents[3] / "studies" / "demo")
-
-
-@pytest.fixture(scope="module")
-def rows():
-    """The cells of the table, as words."""
-    made = disputed_section(report_content(REVIEW))
-    body = made[made.index("<tbody>") :]
-    found = []
-    for row in body.split("<tr>")[1:]:
-        cells = re.findall(r"<t[hd][^>]*>(.*?)(?=<t[hd]|$)", row, flags=re.S)
-        plain = (html.unescape(re.sub(r"<[^>]+>", " ", cell)) for cell in cells)
-        found.append([" ".join(text.split()) for text in plain])
-    return found
+QUESTION = Question("perforation")
 
 
-def test_every_study_has_its_row(rows):
-    table = answer_questions(REVIEW, [Question("perforation")])[Question("perforation")].table
-    assert len(rows) == table.k
-    assert all(len(row) == len(HEADINGS) for row in rows)
+def rows_of(outcome):
+    """The cells of one outcome's table, as words."""
+    (table,) = parsed(page()).by_id(f"disputed-{outcome}").all("table")
+    rows = table.all("tbody")[0].all("tr")
+    return [[cell.text for cell in row.all("th", "td")] for row in rows]
 
 
-def test_the_terminal_says_the_same(rows):
-    said = " ".join(disputed_text(REVIEW, ["perforation"], []).split())
-    for row in rows[:5]:
-        for cell in row[1:]:
-            assert cell.split(" (")[0] in said
+def said(row):
+    """A row to read, as a cell begins and ends."""
+    return percent(row.estimate).removesuffix("%"), f"({limits(row.low, row.high)})"
 
 
-def test_a_study_left_out_is_a_pool_without_it(rows):
-    question = Question("perforation")
-    fresh = answer_questions(REVIEW, [question], without=["2017-yarrow"])[question]
-    row = fresh.answer.reading.pooled
-    (told,) = [cells for cells in rows if cells[0].startswith("Yarrow 2017")]
-    assert told[-1].startswith(percent(row.estimate).removesuffix("%"))
-    assert told[-1].endswith(f"({limits(row.low, row.high)})")
+def test_every_pooled_outcome_has_every_study_and_every_step():
+    for item in content().outcomes:
+        if not item.overall.pooled.answer.show.pooled:
+            assert item.label in parsed(page()).by_id("disputed").text
+            continue
+        rows = rows_of(item.name)
+        assert len(rows) == item.overall.pooled.answer.k
+        assert all(len(row) == len(DISPUTED_HEADINGS) == len(STEPS) + 3 for row in rows)
+
+
+def test_the_terminal_says_the_same_where_it_shows_a_step():
+    text = " ".join(disputed_text(review(), ["perforation"], []).split())
+    for row in rows_of("perforation")[:5]:
+        for place in (1, 3, 4, 6, 7):
+            assert row[place].split(" (")[0] in text
+
+
+@pytest.mark.parametrize("name", ["Yarrow 2017", "Mallow 2009"])
+def test_each_cell_is_the_changed_table_pooled_alone(name):
+    (told,) = [cells for cells in rows_of("perforation") if cells[0].startswith(name)]
+    table = answer_questions(review(), [QUESTION])[QUESTION].table
+    (at,) = [n for n, cell in enumerate(table.cells) if cell.label == name]
+    for step, shown in zip(STEPS, told[1:7], strict=True):
+        cell = table.cells[at]
+        if not 0 <= cell.events + step <= cell.total:
+            assert shown == "-"
+            continue
+        moved = replace(cell, events=cell.events + step)
+        changed = replace(table, cells=(*table.cells[:at], moved, *table.cells[at + 1 :]))
+        (fresh,) = answer_tables([changed], between="dersimonian_laird", level=0.95)
+        first, last = said(fresh.reading.pooled)
+        assert shown.startswith(first)
+        assert shown.endswith(last)
+    left = answer_questions(review(), [QUESTION], without=[table.cells[at].study])[QUESTION]
+    first, last = said(left.answer.reading.pooled)
+    assert told[7].startswith(first)
+    assert told[7].endswith(last)
+
+
+def test_what_would_take_minutes_is_left_to_the_command_and_named():
+    made = disputed_section(content(), most=0)
+    assert made.count("<table") == 1
+    assert "Not here, since so many studies would take minutes: Technical success" in made
