@@ -19,6 +19,7 @@ VERBS = (
     "check",
     "cite",
     "schema",
+    "sheet",
     "pool",
     "forest",
     "audit",

@@ -1,0 +1,115 @@
+"""``evsyn sheet``: a review's extracts as a workbook, and back."""
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from pathlib import Path
+from typing import Any
+
+import click
+
+from evsyn.cli.options import refuse, review_argument, say, steps
+
+
+@click.group(
+    "sheet",
+    short_help="Take counts in by a spreadsheet.",
+    epilog="Example: evsyn sheet make studies/demo -o demo.xlsx",
+)
+def command() -> None:
+    """Write a workbook with the plan's words to pick from, and read it back into extracts."""
+
+
+@command.command(
+    "make",
+    short_help="Write a workbook to fill in.",
+    epilog="Example: evsyn sheet make studies/demo -o demo.xlsx",
+)
+@review_argument
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="The workbook, a name ending in .xlsx. Default: the review's name, in this folder.",
+)
+@click.option("--empty", is_flag=True, help="Leave out the studies that are there already.")
+def make(review: Path, output: Path | None, empty: bool) -> None:
+    """Write the extracts of the folder REVIEW, and empty rows for more, as a workbook.
+
+    One row a study, one row a group of patients, one row a count. A workbook that is there
+    already is never written over.
+    """
+    from evsyn.extraction.load import PLAN_FILE, UnreadableError, read_extracts
+    from evsyn.extraction.sheet.make import workbook_bytes
+    from evsyn.reporting.files import write_whole
+    from evsyn.reporting.findings import findings_text
+    from evsyn.wording import sheet_read as words
+    from evsyn.wording.sheet import sheet_words
+
+    try:
+        read = read_extracts(review, watched=_watched(words.READING))
+    except UnreadableError as error:
+        refuse(findings_text(str(review), None, error.findings))
+    # That a plan has no study yet is no fault here.
+    faults = [one for one in read.faults if one.source.file != PLAN_FILE]
+    if faults:
+        refuse(f"{findings_text(str(review), len(read.studies), faults)}\n{words.FAULTY}")
+    path = output or Path(f"{read.plan.review}.xlsx")
+    if path.suffix.lower() != ".xlsx":
+        path = path.with_name(f"{path.name}.xlsx")
+    if path.exists():
+        refuse(words.there_already(str(path)))
+    studies = () if empty else read.studies
+    watched = _watched(words.FILLING)
+    write_whole(path, workbook_bytes(read.plan, studies, sheet_words(read.plan), watched))
+    say(words.made_sentence(str(path), len(studies)))
+
+
+@command.command(
+    "read",
+    short_help="Read a workbook into extracts.",
+    epilog="Example: evsyn sheet read studies/demo demo.xlsx --dry",
+)
+@review_argument
+@click.argument("workbook", type=click.Path(path_type=Path))
+@click.option("--dry", is_flag=True, help="Say what would be written, and write nothing.")
+def read(review: Path, workbook: Path, dry: bool) -> None:
+    """Read a WORKBOOK into the extracts of the folder REVIEW.
+
+    The review is checked as it would be, before anything is written. While there is a fault
+    nothing is written, and the exit code is 1. What stands in a file is changed or added to in
+    its place, and never deleted; its comments stay.
+    """
+    from evsyn.extraction.load import UnreadableError
+    from evsyn.extraction.sheet.read import read_sheet
+    from evsyn.reporting.files import write_all
+    from evsyn.reporting.findings import findings_text
+    from evsyn.wording import sheet_read as words
+
+    each = (_watched(words.READING), _watched(words.CHECKING))
+    try:
+        found = read_sheet(workbook, review, *each)
+    except UnreadableError as error:
+        refuse(f"{findings_text(str(workbook), None, error.findings)}\n{words.FAULTY}")
+    number = len(found.all_drafts)
+    if found.faults:
+        told = findings_text(str(workbook), number, found.findings, invented=found.invented)
+        refuse(f"{told}\n{words.FAULTY}")
+    told = findings_text(str(workbook), number, found.findings, invented=found.invented)
+    say("\n".join(part for part in (told, words.changes_text(found)) if part))
+    if found.texts and not dry:
+        write_all(
+            {review / name: text for name, text in found.texts.items()},
+            {review / name: raw for name, raw in found.read.items()},
+        )
+        say(words.written_sentence(len(found.texts)))
+    else:
+        say(words.LOOKED if found.texts else words.NOTHING)
+
+
+def _watched(label: str) -> Callable[[Sequence[Any]], Iterable[Any]]:
+    """Return what shows progress while items are taken one by one."""
+
+    def each(items: Sequence[Any]) -> Iterator[Any]:
+        with steps(items, label) as shown:
+            yield from shown
+
+    return each

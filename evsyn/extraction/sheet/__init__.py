@@ -1,0 +1,1 @@
+"""The workbook road: a review's extracts as sheets of cells, and back into its files."""

@@ -1,0 +1,148 @@
+"""Read a workbook into what it would write: whole new files, and changes in place."""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from evsyn.extraction.load import PLAN_FILE, UnreadableError, read_extracts, read_review
+from evsyn.extraction.review import Review
+from evsyn.extraction.sheet.column import Tab
+from evsyn.extraction.sheet.draft import Draft
+from evsyn.extraction.sheet.drafts import Drafts
+from evsyn.extraction.sheet.guide import LISTS
+from evsyn.extraction.sheet.made_for import made_for
+from evsyn.extraction.sheet.make import READ_ME
+from evsyn.extraction.sheet.opened import Grid, opened, read_bytes
+from evsyn.extraction.sheet.placed import placed
+from evsyn.extraction.sheet.table import SheetTable, read_table
+from evsyn.extraction.sheet.tabs import ARMS, COUNTS, STUDIES, tabs
+from evsyn.extraction.sheet.told import SheetError, fault
+from evsyn.extraction.writing.edit import EditError, edited
+from evsyn.extraction.writing.text import yaml_text
+from evsyn.terms import Finding, Severity
+
+#: First line of an extract, which tells editors what may stand in it.
+_HEAD = "yaml-language-server: $schema=schema/study.json"
+Watched = Callable[[Sequence[str]], Iterable[str]]
+
+
+@dataclass(frozen=True, slots=True)
+class SheetReading:
+    """What a workbook says that the review's files do not.
+
+    Parameters
+    ----------
+    drafts : tuple of Draft
+        The studies that are new or changed, in the order of the sheet.
+    all_drafts : tuple of Draft
+        Every study the sheets hold.
+    absent : tuple of str
+        Studies of the folder of which the sheets hold nothing.
+    findings : tuple of Finding
+        Faults first; then doubts and notes. While there is a fault nothing may be written.
+    texts : mapping of str to str
+        What each file is to hold, by its name; empty while there is a fault.
+    read : mapping of str to (bytes or None)
+        What each of these files held; ``None`` for a new one.
+    invented : bool
+        Whether the review is made up.
+    """
+
+    drafts: tuple[Draft, ...]
+    all_drafts: tuple[Draft, ...]
+    absent: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    texts: Mapping[str, str]
+    read: Mapping[str, bytes | None]
+    invented: bool
+
+    @property
+    def faults(self) -> tuple[Finding, ...]:
+        """Findings that keep it from being written."""
+        return tuple(one for one in self.findings if one.severity is Severity.FAULT)
+
+
+def read_sheet(
+    path: Path, folder: Path, watched: Watched = iter, checking: Watched = iter
+) -> SheetReading:
+    """Read a workbook, and check the review as it would be.
+
+    Parameters
+    ----------
+    path : pathlib.Path
+        The workbook.
+    folder : pathlib.Path
+        Folder of the review.
+    watched, checking : callable
+        Take the names of the files and yield them one by one, while they are read and while the
+        would-be review is checked, so that a caller can show progress.
+
+    Raises
+    ------
+    UnreadableError
+        If the workbook, or the review's plan or an extract, cannot be read.
+    """
+    file = path.name
+    try:
+        grids = opened(read_bytes(path), [READ_ME, STUDIES, ARMS, COUNTS, LISTS])
+        review = _readable(folder, watched)
+        made = [_table(file, tab, grids) for tab in tabs(review.plan)]
+    except SheetError as error:
+        raise UnreadableError([error.of(file)]) from error
+    studies, arms, counts = made
+    files = {one.name.casefold(): one.name for one in folder.iterdir()}
+    drafts = Drafts(file, review, files)
+    drafts.take(studies, arms, counts)
+    findings = [*made_for(file, review.plan, grids, (studies, arms, counts))]
+    findings += [one for table in made for one in table.findings] + drafts.findings
+    held = tuple(drafts.by_study.values())
+    changed = tuple(draft for draft in held if draft.study is None or draft.changes)
+    read = {
+        one.file: None if one.study is None else (folder / one.file).read_bytes() for one in changed
+    }
+    texts: dict[str, str] = {}
+    if not any(one.severity is Severity.FAULT for one in findings):
+        for draft in changed:
+            try:
+                texts[draft.file] = _text(draft, read[draft.file])
+            except EditError as error:
+                cure = f"Change it in {draft.file} by hand."
+                findings.append(fault(file, draft.edits[0].cell, str(error), cure))
+    if texts:
+        checked = read_review(folder, texts, checking)
+        findings += placed(file, checked.findings, {draft.file: draft for draft in changed})
+    faults = [one for one in findings if one.severity is Severity.FAULT]
+    others = [one for one in findings if one.severity is not Severity.FAULT]
+    absent = tuple(one.study for one in review.studies if one.study not in drafts.by_study)
+    return SheetReading(
+        changed,
+        held,
+        absent,
+        (*faults, *others),
+        {} if faults else texts,
+        read,
+        review.plan.invented,
+    )
+
+
+def _readable(folder: Path, watched: Watched) -> Review:
+    """Return the review as it stands; an extract that cannot be read stops all."""
+    review = read_extracts(folder, watched=watched)
+    # That a plan has no study yet is no fault here.
+    faults = [one for one in review.faults if one.source.file != PLAN_FILE]
+    if faults:
+        raise UnreadableError(faults)
+    return review
+
+
+def _table(file: str, tab: Tab, grids: Mapping[str, Grid]) -> SheetTable:
+    if tab.name not in grids:
+        message = f"the workbook has no sheet '{tab.name}'"
+        raise SheetError(message, "Take one made by 'evsyn sheet make'.", tab.name)
+    return read_table(file, tab, grids[tab.name])
+
+
+def _text(draft: Draft, old: bytes | None) -> str:
+    if old is None:
+        return yaml_text(draft.record, {(): _HEAD})
+    return edited(old.decode("utf-8"), draft.changes)
