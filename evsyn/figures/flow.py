@@ -1,10 +1,13 @@
 """Blocks down a page: what may stretch, what must stay together, where a page may turn."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
 from evsyn.figures.shapes import Group
+
+#: What a band's going on over a page turn costs, against a page left empty.
+_GOES_ON = 0.1
 
 Draw: TypeAlias = Callable[[float, float], Group | None]
 
@@ -96,6 +99,90 @@ def turned(
         last = page[-1].band
         if rest and last is not None and rest[0].band == last:
             rest.insert(0, continued(last))
+    return pages
+
+
+def even_pages(
+    blocks: Sequence[Block], room: float, continued: Callable[[int], Block]
+) -> list[list[Block]]:
+    """Spread blocks over as few pages as hold them, evenly, and bands whole where they can be.
+
+    Of all places where pages may turn those are taken that leave the least free, as the sum of
+    squares over the pages; a band that goes on over a turn counts as a part of a page left free
+    (the total-fit breaking of lines of Knuth and Plass, Softw Pract Exp 1981;11:1119-1184, put to
+    pages; from memory).
+
+    Parameters
+    ----------
+    blocks : sequence of Block
+        All blocks in order.
+    room : float
+        Height of a page.
+    continued : callable
+        Gives the title block of a band that goes on over a page turn.
+    """
+    first = turned(blocks, room, continued)
+    if len(first) < 2 or any(total_height(page) > room + 1e-6 for page in first):
+        return first
+    # The best way to fill pages with all blocks before each place: pages, cost, where it came from.
+    best: list[tuple[int, float, int] | None] = [(0, 0.0, 0), *([None] * len(blocks))]
+    for start in range(len(blocks)):
+        before = best[start]
+        if before is None:
+            continue
+        for end in _ends(blocks, start, room, continued):
+            page = _page_of(blocks, start, end, continued)
+            goes_on = end < len(blocks) and blocks[end].band == blocks[end - 1].band
+            free = 1 - total_height(page) / room
+            cost = before[1] + free**2 + (_GOES_ON if goes_on else 0.0)
+            found = (before[0] + 1, cost, start)
+            known = best[end]
+            if known is None or found[:2] < known[:2]:
+                best[end] = found
+    return _traced(blocks, best, continued) or first
+
+
+def _ends(
+    blocks: Sequence[Block], start: int, room: float, continued: Callable[[int], Block]
+) -> Iterator[int]:
+    """Yield where a page that starts at a block may end."""
+    for end in range(start + 1, len(blocks) + 1):
+        page = _page_of(blocks, start, end, continued)
+        if total_height(page) > room + 1e-6:
+            return
+        if end == len(blocks) or not (blocks[end - 1].keep or blocks[end].band is None):
+            yield end
+
+
+def _page_of(
+    blocks: Sequence[Block], start: int, end: int, continued: Callable[[int], Block]
+) -> list[Block]:
+    """Return a page as it is drawn: no free room at its ends, its band named."""
+    page = list(blocks[start:end])
+    while page and page[0].band is None:
+        page.pop(0)
+    while page and page[-1].band is None:
+        page.pop()
+    band = page[0].band if page else None
+    if start and band is not None and blocks[start - 1].band == band:
+        page.insert(0, continued(band))
+    return page
+
+
+def _traced(
+    blocks: Sequence[Block],
+    best: Sequence[tuple[int, float, int] | None],
+    continued: Callable[[int], Block],
+) -> list[list[Block]]:
+    """Return the pages of the best way, from the last back to the first; none without one."""
+    pages: list[list[Block]] = []
+    end = len(blocks)
+    while end:
+        found = best[end]
+        if found is None:
+            return []
+        pages.insert(0, _page_of(blocks, found[2], end, continued))
+        end = found[2]
     return pages
 
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Protocol
 
-from evsyn.figures.flow import Block, stretched, total_height, turned
+from evsyn.figures.flow import Block, even_pages, stretched, total_height, turned
 from evsyn.figures.paper import Paper
 from evsyn.figures.shapes import Group, Page
 
@@ -12,8 +12,6 @@ from evsyn.figures.shapes import Group, Page
 _ABOVE_STATUS = 0.5
 #: A page must have room for this many lines between head and foot.
 _LEAST_LINES = 6
-#: How finely the height of even pages is sought.
-_EVEN_STEPS = 24
 #: Stands for the page number while the number of pages is not known.
 _MANY = 999
 
@@ -89,17 +87,9 @@ def several_pages(figure: Composition) -> list[Page]:
     least_room = max(_LEAST_LINES * paper.line_height, *(block.height for block in blocks))
     if room < least_room:
         raise ValueError("title, caption and status line leave no room for the rows on this sheet")
-    runs = turned(blocks, room, figure.continued)
-    if not paper.fmt.is_slide:
-        # Even pages read better than full ones and a remnant: the least room that needs no more.
-        # What is free on a slide is lost: there the next band comes as early as it can.
-        least = total_height(blocks) / len(runs)
-        for step in range(_EVEN_STEPS):
-            part = least + (room - least) * step / _EVEN_STEPS
-            even = turned(blocks, part, figure.continued)
-            if len(even) == len(runs):
-                runs = even
-                break
+    # What is free on a slide is lost: there the next band comes as early as it can.
+    turn = turned if paper.fmt.is_slide else even_pages
+    runs = turn(blocks, room, figure.continued)
     return [_page(figure, run, i + 1, len(runs)) for i, run in enumerate(runs)]
 
 

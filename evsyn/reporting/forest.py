@@ -48,6 +48,7 @@ def forest_of(
     *,
     audience: Audience | None = None,
     show_two: bool = False,
+    known: Answers | None = None,
 ) -> ForestContent:
     """Return what the forest plot of one outcome says.
 
@@ -65,6 +66,8 @@ def forest_of(
         Who will see the unit's rows; needed where there are any.
     show_two : bool
         Whether bands of two studies show them added up.
+    known : mapping of Question to PooledTable, optional
+        All answers of the review, where it is pooled already and no unit's rows are drawn.
 
     Raises
     ------
@@ -78,8 +81,10 @@ def forest_of(
     asked = [Question(outcome, stratum, level) for level in levels if stratum] or [overall]
     if stratum is not None:
         asked.append(overall)
-    own = () if checked is None else checked.unit.own_studies
-    answers = answer_questions(review, asked, without=own)
+    if known is None or checked is not None:
+        own = () if checked is None else checked.unit.own_studies
+        known = answer_questions(review, asked, without=own)
+    answers = {question: known[question] for question in asked}
     shown = [
         answers[question]
         for question in asked

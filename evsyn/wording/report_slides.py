@@ -6,6 +6,7 @@ from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
 from evsyn.pooling.answer import PoolAnswer, Row, Show
 from evsyn.pooling.difference import Difference
+from evsyn.pooling.disputed import DisputedStudy, Variant
 from evsyn.terms import Source, TextRead
 from evsyn.wording.numbers import count, counted, percent, probability, span
 
@@ -20,6 +21,10 @@ OUTSIDE_TITLE = "What may be told outside of {unit}"
 CLOSING_TITLE = "How to read the unit's counts"
 ALL_STUDIES = "all studies"
 OUR_COUNTS = "our counts"
+DISPUTED_KEY = (
+    "If one count were disputed: the row to read with so many events fewer or more, its total "
+    "held, and with the study left out; what moves it most stands first."
+)
 #: Parts of a talk, as programs list them and slides are headed.
 PART_START, PART_EVIDENCE = "Start", "The evidence"
 PART_REFERENCES, PART_BACKUP = "References", "Backup"
@@ -171,6 +176,19 @@ def source_line(label: str, events: int, total: int, sources: Sequence[Source]) 
     """
     places = "; ".join(f"{one} ({one.place})" if one.place else str(one) for one in sources)
     return f"{label}: {count(events, total)}; {places}"
+
+
+def disputed_line(study: DisputedStudy) -> str:
+    """Say what would be read if one study's count were another, and without it."""
+    moved = [f"{one.change:+d} {_read(one)}" for one in study.counts if one.change]
+    told = ", ".join(moved)
+    row = study.row
+    return f"{row.label}, {count(row.events, row.total)}: {told}; left out {_read(study.without)}"
+
+
+def _read(variant: Variant) -> str:
+    reading = variant.pooled.answer.reading
+    return "no row" if reading is None else percent(reading.pooled.estimate)
 
 
 def template_refusal(why: str) -> str:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from evsyn.figures.flow import Block, stretched, total_height, turned
+from evsyn.figures.flow import Block, even_pages, stretched, total_height, turned
 
 
 def continued(band: int) -> Block:
@@ -37,6 +37,28 @@ def test_a_run_higher_than_the_page_is_cut_all_the_same() -> None:
     blocks = [Block(10, band=0, keep=True) for _ in range(30)]
     pages = turned(blocks, 100, continued)
     assert sum(block.height == 10 for page in pages for block in page) == 30
+
+
+def test_even_pages_lose_nothing_and_are_as_few() -> None:
+    for first in range(1, 30):
+        blocks = [*rows(first), Block(4), *rows(17, band=1), Block(4), *rows(2, band=2)]
+        pages = even_pages(blocks, 100, continued)
+        assert len(pages) <= len(turned(blocks, 100, continued))
+        assert all(0 < total_height(page) <= 100 for page in pages)
+        kept = [block for page in pages for block in page if block.stretches]
+        assert kept == [block for block in blocks if block.stretches]
+        for page in pages:
+            assert page[0].keep
+            assert page[-1].band is not None
+
+
+def test_no_page_is_a_remnant_and_bands_stay_whole_where_they_can() -> None:
+    pages = even_pages(rows(10), 100, continued)
+    assert [sum(block.stretches for block in page) for page in pages] == [5, 5]
+    # Full pages would hold 9 of the first band and then take the second apart.
+    whole = even_pages([*rows(8), Block(4), *rows(5, band=1)], 100, continued)
+    assert [{block.band for block in page} for page in whole] == [{0}, {1}]
+    assert len(turned([*rows(8), Block(4), *rows(5, band=1)], 100, continued)) == 2
 
 
 def test_free_room_goes_to_the_rows_up_to_a_limit() -> None:

@@ -115,6 +115,8 @@ class ReportContent:
         The status line.
     outcomes : tuple of OutcomeReport
         Every outcome of the plan, in its order.
+    answers : mapping of Question to PooledTable
+        Every pool they are made from, levels without a study among them.
     methods : str
         How the numbers were made.
     cautions : str
@@ -129,6 +131,7 @@ class ReportContent:
     invented: bool
     status: str
     outcomes: tuple[OutcomeReport, ...]
+    answers: Answers
     methods: str
     cautions: str
     references: tuple[Reference, ...]
@@ -169,6 +172,7 @@ def report_content(
         invented=review.invented or (checked is not None and checked.unit.invented),
         status=status_line(review),
         outcomes=outcomes,
+        answers=answers,
         methods=method_sentence(plan, tests),
         cautions=CAUTION,
         references=_references(review),

@@ -39,9 +39,7 @@ def labelled(content: ReportContent, item: OutcomeReport) -> list[StratumReport]
     return [s for s in item.strata if s.name in names and any(a.pooled.answer.k for a in s.answers)]
 
 
-def answer_slides(
-    room: Room, content: ReportContent, item: OutcomeReport, *, is_first: bool = False
-) -> Iterator[Slide]:
+def answer_slides(room: Room, content: ReportContent, item: OutcomeReport) -> Iterator[Slide]:
     """Yield the answer to one outcome over all studies, then by each stratum that papers state.
 
     Parameters
@@ -52,21 +50,19 @@ def answer_slides(
         What the report says.
     item : OutcomeReport
         The outcome.
-    is_first : bool
-        Whether it is the outcome that matters most: its notes weigh disputed counts.
     """
     answer = item.overall.pooled.answer
-    notes = answer_notes(content, item, is_first=is_first)
+    notes = answer_notes(content, item)
     title = answer_title(item.label, answer)
     strata = labelled(content, item) if answer.show.pooled else []
     if not strata:
-        alone = forest_of(content.review, item.name, None)
+        alone = _forest(content, item, None)
         # Where nothing is pooled, the studies themselves are the answer.
         has_rows = not answer.show.pooled
         yield from forest_slides(room, "", title, alone, notes, all_rows=has_rows)
         return
     for stratum in strata:
-        drawn = forest_of(content.review, item.name, stratum.name)
+        drawn = _forest(content, item, stratum.name)
         yield from forest_slides(
             room,
             "",
@@ -74,6 +70,10 @@ def answer_slides(
             drawn,
             notes if stratum is strata[0] else (stratum.sentence, *rows_notes(stratum.answers)),
         )
+
+
+def _forest(content: ReportContent, item: OutcomeReport, stratum: str | None) -> ForestContent:
+    return forest_of(content.review, item.name, stratum, known=content.answers)
 
 
 def backup_slides(
@@ -87,7 +87,7 @@ def backup_slides(
         key = f"backup-{item.name}-{name or 'all'}"
         title = backup_title(item.label, label)
         answers = (item.overall,) if stratum is None else stratum.answers
-        drawn = forest_of(content.review, item.name, name)
+        drawn = _forest(content, item, name)
         slides = forest_slides(room, key, title, drawn, rows_notes(answers), all_rows=True)
         yield label, key, [replace(slide, back=back) for slide in slides]
 
@@ -145,14 +145,28 @@ def forest_slides(
     )
     fmt = room.figure_format(all_rows=all_rows)
     layout = forest_layout(bare, fmt)
-    if len(layout.pages) > 1 and not all_rows:
-        # The row to read alone may fit one slide; the headline stands in notes and backup.
-        read = tuple(replace(b, headline=None) if b.reading else b for b in bare.bands)
-        layout = forest_layout(replace(bare, bands=read), fmt)
+    for shed in () if all_rows else (_without_headlines, _without_subtitle, _without_captions):
+        # A message has one slide. What it has no room for stands in notes and backup.
+        if len(layout.pages) > 1:
+            bare = shed(bare)
+            layout = forest_layout(bare, fmt)
     said = forest_layout(content, SLIDE).description
     if all_rows:
         notes = (content.subtitle, content.caption, *notes)
     return figure_slides(key, title, content.title, layout, said, notes)
+
+
+def _without_headlines(content: ForestContent) -> ForestContent:
+    read = tuple(replace(band, headline=None) if band.reading else band for band in content.bands)
+    return replace(content, bands=read)
+
+
+def _without_subtitle(content: ForestContent) -> ForestContent:
+    return replace(content, subtitle="")
+
+
+def _without_captions(content: ForestContent) -> ForestContent:
+    return replace(content, caption="", short_caption="")
 
 
 def _rows(bands: Sequence[Band]) -> tuple[Band, ...]:

@@ -115,7 +115,7 @@ class _Filled:
             self._words([part], room.section, LEAST, "part", 0.0, colour=BANDS[0].strong)
         match plan.body:
             case TextBody(paragraphs, size, after):
-                self._words(paragraphs, room.body, size, "words", after)
+                self._words(paragraphs, room.words, size, "words", after)
             case FigureBody(page, name, description):
                 pen = Pen(room.body.left, room.body.top, made.scale, made.theme, self._last_id())
                 self._append(pen.figure(page, name, description))

@@ -5,16 +5,17 @@ from collections.abc import Iterable, Sequence
 from evsyn.pooling.disputed import disputed_pool
 from evsyn.reporting.report.content import Answered, OutcomeReport, ReportContent
 from evsyn.wording.disputed import (
+    StudySaid,
     comes_in_lines,
     disputed_sentence,
     otherwise_lines,
     studies_said,
 )
 from evsyn.wording.numbers import count
-from evsyn.wording.report_slides import source_line
+from evsyn.wording.report_slides import DISPUTED_KEY, disputed_line, source_line
 
 
-def answer_notes(content: ReportContent, item: OutcomeReport, *, is_first: bool) -> tuple[str, ...]:
+def answer_notes(content: ReportContent, item: OutcomeReport) -> tuple[str, ...]:
     """Return what stands behind the answer to one outcome.
 
     Parameters
@@ -23,8 +24,6 @@ def answer_notes(content: ReportContent, item: OutcomeReport, *, is_first: bool)
         What the report says.
     item : OutcomeReport
         The outcome.
-    is_first : bool
-        Whether disputed counts are weighed as well, which takes a while for each study.
     """
     said = [item.overall.sentence, item.wanted]
     for stratum in item.strata:
@@ -32,7 +31,7 @@ def answer_notes(content: ReportContent, item: OutcomeReport, *, is_first: bool)
         said.append(f"{stratum.label}: {stratum.sentence}")
     return (
         *said,
-        *(_disputed(content, item) if is_first else ()),
+        *_disputed(content, item),
         content.methods,
         *rows_notes((item.overall,)),
     )
@@ -66,4 +65,10 @@ def _disputed(content: ReportContent, item: OutcomeReport) -> Sequence[str]:
         disputed_sentence(said, target=target),
         *otherwise_lines(said),
         *comes_in_lines(said),
+        DISPUTED_KEY,
+        *(disputed_line(one.study) for one in sorted(said, key=_least_moving_last)),
     )
+
+
+def _least_moving_last(said: StudySaid) -> float:
+    return -said.study.largest_shift

@@ -53,7 +53,7 @@ def _layouts(content: ReportContent, fmt: PageFormat) -> Iterator[tuple[str, Fig
     for item in content.outcomes:
         names: list[str | None] = [stratum.name for stratum in labelled(content, item)]
         for name in names or [None]:
-            drawn = forest_of(review, item.name, name)
+            drawn = forest_of(review, item.name, name, known=content.answers)
             yield f"forest-{item.name}-{name or 'all'}", forest_layout(drawn, fmt)
     unit = content.unit
     if unit is None:

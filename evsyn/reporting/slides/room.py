@@ -1,6 +1,6 @@
 """How much room a slide leaves, and what fits it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from evsyn.figures.formats import PageFormat
 from evsyn.figures.measure import ELLIPSIS, one_line, shortened, wrapped
@@ -17,6 +17,8 @@ LINE = 1.25
 #: What presentation programs leave free inside the box of a title.
 TITLE_INSET = (7.2, 3.6)
 _TITLE_STEP = 2.0
+#: Free room between a title and words under it.
+_ABOVE_WORDS = 8.0
 #: A figure with more height than this would hold more rows than can be read.
 _TALLEST = 400.0
 
@@ -57,6 +59,11 @@ class Room:
     cover: Cover | None = None
 
     @property
+    def words(self) -> Box:
+        """Where words stand in the body: a little lower than a figure, which brings its own air."""
+        return replace(self.body, top=self.body.top + _ABOVE_WORDS)
+
+    @property
     def body_width(self) -> float:
         """Width of the body."""
         return self.body.right - self.body.left
@@ -80,7 +87,7 @@ class Room:
             self.body_width,
             height,
             0,
-            (18, 17, 16, 15, LEAST),
+            (24, 22, 20, 18, 17, 16, 15, LEAST),
             paged_size=LEAST,
             max_rows=None if all_rows else MOST_ROWS,
             title_scale=1.3,

@@ -39,10 +39,11 @@ def text_slides(
     sizes : sequence of float
         Type sizes to try, largest first.
     """
+    height = room.words.bottom - room.words.top
     for size in sizes:
-        bodies = _bodies(room, paragraphs, size, room.body_height)
+        bodies = _bodies(room, paragraphs, size, height)
         if len(bodies) == 1:
-            bodies = [_spread(bodies[0], room.body_height)]
+            bodies = [_spread(bodies[0], height)]
             break
     else:
         bodies = _even(room, paragraphs, size, bodies)
@@ -76,8 +77,9 @@ def _even(
 ) -> list[TextBody]:
     """Fill as many slides evenly: full ones and a remnant read worse."""
     least = sum(body.height for body in full) / len(full)
+    most = room.words.bottom - room.words.top
     for step in range(_EVEN_STEPS):
-        height = least + (room.body_height - least) * step / _EVEN_STEPS
+        height = least + (most - least) * step / _EVEN_STEPS
         bodies = _bodies(room, paragraphs, size, height)
         if len(bodies) == len(full):
             return bodies
@@ -88,7 +90,7 @@ def _bodies(
     room: Room, paragraphs: Sequence[Paragraph], size: float, room_height: float
 ) -> list[TextBody]:
     after, width = AFTER * size, room.body_width
-    most = min(MOST_ROWS, int(room.body_height / (LINE * size)))
+    most = min(MOST_ROWS, int((room.words.bottom - room.words.top) / (LINE * size)))
     pieces = [piece for one in paragraphs for piece in _pieces(one, width, size, most)]
     bodies: list[TextBody] = []
     held: list[Paragraph] = []

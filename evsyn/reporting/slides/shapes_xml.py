@@ -26,7 +26,7 @@ EMU_PER_POINT = 12700
 _WORDS = ' txBox="1"'
 _ALIGN = {"start": "l", "middle": "ctr", "end": "r"}
 #: The slide has these itself.
-_LEFT_OUT = ("invented", "status")
+_LEFT_OUT = ("invented", "audience", "status")
 
 
 @dataclass(slots=True)

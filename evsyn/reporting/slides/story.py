@@ -17,7 +17,6 @@ from evsyn.reporting.slides.answers import (
     answer_slides,
     backup_slides,
     main_outcomes,
-    primary_outcome,
 )
 from evsyn.reporting.slides.room import Room
 from evsyn.reporting.slides.slide import Slide
@@ -43,12 +42,11 @@ def talk(room: Room, content: ReportContent) -> tuple[Slide, ...]:
     content : ReportContent
         What the report says.
     """
-    main, first = main_outcomes(content), primary_outcome(content)
+    main = main_outcomes(content)
     others = [item.label for item in content.outcomes if item not in main]
     slides = _part(PART_START, title_slides(room, content, _marks(content), others))
     for item in main:
-        answers = answer_slides(room, content, item, is_first=item.name == first)
-        slides += _part(item.label, answers)
+        slides += _part(item.label, answer_slides(room, content, item))
     if content.unit is not None:
         named = content.unit.checked.unit.label
         slides += _part(named, unit_slides(room, content, [item.name for item in main]))

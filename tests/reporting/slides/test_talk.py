@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
+from evsyn import pool_binomial_normal
 from evsyn.cli import cli
 from evsyn.extraction.load import read_review
 from evsyn.figures.forest import forest_layout
@@ -16,6 +17,7 @@ from evsyn.figures.svg import svg_text
 from evsyn.reporting.forest import forest_of
 from evsyn.reporting.report.content import report_content
 from evsyn.reporting.slides import slides_bytes
+from evsyn.wording.numbers import percent
 from tests.reporting.slides import opened as look
 
 DEMO = Path(__file__).parents[3] / "studies" / "demo"
@@ -135,6 +137,35 @@ def test_notes_hold_sentence_sources_and_disputed_counts(slides):
         assert line in told
         assert cell.sources[0].place in told
     assert "each study was left out, one at a time" in told
+
+
+def test_every_pooled_outcome_has_its_own_table_of_disputed_counts(slides):
+    """Each value against the pool of the changed table, by the plain function of the package."""
+    (answer,) = [s for s in slides if look.title(s).startswith("Migration: typically")]
+    pooled = CONTENT.outcomes[0].overall.pooled
+    lines = look.notes(answer).split("\n")
+    for place, cell in enumerate(pooled.table.cells):
+        start = f"{cell.label}, {cell.events:,} of {cell.total:,}: "
+        (line,) = [one for one in lines if one.startswith(start) and "; left out" in one]
+        changes, _, left_out = line.removeprefix(start).partition("; left out ")
+        told = dict(one.split(" ") for one in changes.split(", "))
+        steps = [by for by in (-3, -2, -1, 1, 2, 3) if 0 <= cell.events + by <= cell.total]
+        assert [int(by) for by in told] == steps
+        assert left_out.endswith("%")
+        if place == 0:
+            events = [c.events for c in pooled.table.cells]
+            totals = [c.total for c in pooled.table.cells]
+            for by in steps:
+                moved = [events[0] + by, *events[1:]]
+                assert told[f"{by:+d}"] == percent(read(moved, totals))
+            assert left_out == percent(read(events[1:], totals[1:]))
+    refused = [s for s in slides if look.title(s).startswith("Reobstruction: counts")]
+    assert "left out" not in look.notes(refused[0]).replace("Left out", "")
+
+
+def read(events, totals) -> float:
+    """Return the row to read of a pool, by the exact model."""
+    return pool_binomial_normal(events, totals).estimate
 
 
 def test_links_lead_from_one_list_to_the_backup_and_back(slides):
