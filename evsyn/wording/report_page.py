@@ -27,17 +27,27 @@ COMPARED = "Two treatments compared within studies"
 ANSWER_HEADINGS = (
     "Studies",
     "Count",
-    "Headline, % (95% interval)",
-    "Read this, % (95% interval)",
-    "An ordinary new setting, 95% range (%)",
+    "As most papers pool, %",
+    "Read this, %",
+    "A new setting, %",
 )
 ALL_STUDIES = "All studies"
 NO_RANGE = "none given"
 ANSWER_READ = (
-    "Quote the column 'Read this'; the headline beside it is made as most papers make theirs. The "
-    "last column says where an ordinary new setting may lie; it is given where there are five "
-    "studies or more. Levels need not add up to the whole: some studies give only one of them."
+    "Quote the column 'Read this', with its 95% interval. 'As most papers pool' is the same pool "
+    "made in the way most papers make theirs: for comparing with them, and not to be quoted. 'A "
+    "new setting' is the range in which 95% of ordinary new settings lie; it is given where there "
+    "are five studies or more. Levels need not add up to the whole: some studies mix them, or do "
+    "not state them."
 )
+LEVEL = "Level"
+IN_SENTENCES = "The same, level by level, in sentences"
+BACK = "Back to the contents"
+
+
+def by_stratum(stratum: str) -> str:
+    """Head the levels of one stratum."""
+    return f"By {stratum[:1].lower()}{stratum[1:]}"
 
 
 def levels_differ(outcome: str, stratum: str, said: str) -> str:

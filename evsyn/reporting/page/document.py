@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from evsyn.reporting.page.answers import answer_section, outcome_sections
+from evsyn.reporting.page.answers import answer_section
 from evsyn.reporting.page.compared import compared_section
 from evsyn.reporting.page.disputed import disputed_section
 from evsyn.reporting.page.doubts import doubts_section
@@ -12,6 +12,7 @@ from evsyn.reporting.page.forests import forests_of
 from evsyn.reporting.page.left_out import left_out_section
 from evsyn.reporting.page.look import style_element
 from evsyn.reporting.page.markup import Html, element, joined, opening, paragraphs, section, words
+from evsyn.reporting.page.outcomes import outcome_sections
 from evsyn.reporting.page.placing import placing_fields, placing_section
 from evsyn.reporting.page.references import references_section
 from evsyn.reporting.page.scripts import data_element, policy, script_element
@@ -75,7 +76,7 @@ def _whole(
         element("h1", words(plan.title)),
         element("p", words(content.status), class_="status"),
     )
-    main = element("main", joined(*(body for _, _, body in sections)), id="main")
+    main = element("main", joined(*(_with_way_back(body) for _, _, body in sections)), id="main")
     foot = element("footer", _marks(content), paragraphs(content.status))
     body = joined(
         element("a", words(say.SKIP), class_="skip", href="#answer"),
@@ -105,9 +106,16 @@ def _question(content: ReportContent) -> Html:
     return section("question", say.QUESTION, asked)
 
 
+def _with_way_back(body: Html) -> Html:
+    back = element("a", words(say.BACK), href="#contents")
+    return joined(body, element("p", back, class_="back"))
+
+
 def _contents(titles: list[tuple[str, str]]) -> Html:
     points = [element("li", element("a", words(title), href=f"#{name}")) for title, name in titles]
-    return element("nav", element("ol", *points), class_="contents", aria_label=say.CONTENTS)
+    return element(
+        "nav", element("ol", *points), id="contents", class_="contents", aria_label=say.CONTENTS
+    )
 
 
 def _marks(content: ReportContent) -> Html:

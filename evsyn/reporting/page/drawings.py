@@ -9,7 +9,7 @@ from evsyn.reporting.page.markup import Html, element, joined, opening, paragrap
 from evsyn.wording.report_page import FIGURE_HELP, NOT_DRAWN
 
 #: A phone of 360 pixels less the edges of the page, and the width of a printed page.
-NARROW, WIDE = web(336), web(720)
+NARROW, WIDE = web(336), web(760)
 
 #: A drawing up to this height is put on one sheet of paper.
 _ONE_SHEET = 1_400

@@ -13,6 +13,7 @@ def table(
     *,
     name: str = "",
     labelled: bool = False,
+    link: str = "",
 ) -> Html:
     """Return a table; the first cell of a row heads it.
 
@@ -30,13 +31,16 @@ def table(
         Its id, where it needs one.
     labelled : bool
         Whether cells carry their headings themselves, since those are not known beforehand.
+    link : str
+        Where its caption leads, if anywhere.
     """
     head = element("tr", *(element("th", words(text), scope="col") for text in headings))
     labels = headings[1:] if labelled else ()
     body = "\n".join(_row(row, labels) for row in rows)
     given = {"class_": kind, **({"id": name} if name else {})}
+    titled = element("a", words(caption), href=link) if link else words(caption)
     return Html(
-        f"{opening('table', **given)}\n{element('caption', words(caption))}\n"
+        f"{opening('table', **given)}\n{element('caption', titled)}\n"
         f"{element('thead', head)}\n<tbody>\n{body}\n</tbody>\n</table>"
     )
 

@@ -45,15 +45,23 @@ def test_every_row_of_an_answer_is_one_of_the_terminal_and_of_the_json(outcome):
             assert row[5] == (reach if shown else "none given")
 
 
-def test_the_answer_in_one_screen_repeats_the_rows_of_each_outcome():
+def test_the_answer_in_one_screen_repeats_the_rows_of_each_outcome_by_generation_and_intent():
     root = parsed(page())
-    (summed,) = root.by_id("answer").all("table")
-    rows = rows_of(summed)
-    assert len(rows) <= 30
-    for item in content().outcomes:
-        (row,) = [row for row in rows if row[0] == item.label]
-        table = root.by_id(f"outcome-{item.name}").all("table")[0]
-        assert row[1:] == rows_of(table)[-1][1:]
+    blocks = root.by_id("answer").all("table")
+    assert sum(len(rows_of(block)) for block in blocks) <= 40
+    for item, block in zip(content().outcomes, blocks, strict=True):
+        assert block.all("caption")[0].text == item.label
+        whole, *levels = rows_of(block)
+        tables = root.by_id(f"outcome-{item.name}").all("table")
+        held = [
+            row for one in tables if one.attributes["class"] == "answers" for row in rows_of(one)
+        ]
+        assert whole == held[len(rows_of(tables[0])) - 1]
+        for row in levels:
+            assert [row[0].partition(": ")[2] or row[0], *row[1:]] in held
+        named = {row[0].partition(": ")[0] for row in levels if ": " in row[0]}
+        assert named == ({"Device generation", "Intent"} if levels else set())
+    assert sum(len(rows_of(block)) > 1 for block in blocks) == 4
 
 
 def test_every_pooled_count_stands_in_the_table_of_evidence_with_its_place():

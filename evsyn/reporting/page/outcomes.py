@@ -1,0 +1,70 @@
+"""Each outcome: its sentences, its levels, whether they differ, and its forest plot beside them."""
+
+from collections.abc import Mapping
+
+from evsyn.pooling.answer import Show
+from evsyn.reporting.page.answers import answer_row
+from evsyn.reporting.page.markup import Html, element, folded, joined, paragraphs, section, words
+from evsyn.reporting.page.tables import table
+from evsyn.reporting.pool_text import stratum_sentences
+from evsyn.reporting.report.content import Answered, OutcomeReport, ReportContent
+from evsyn.wording import report_page as say
+from evsyn.wording.heterogeneity import heterogeneity_sentence
+from evsyn.wording.pooled import disagreement_sentence, reading_sentence
+
+
+def outcome_sections(content: ReportContent, forests: Mapping[str, Html]) -> Html:
+    """Return each outcome: its sentence, its levels, whether they differ, its forest plot.
+
+    Parameters
+    ----------
+    content : ReportContent
+        What the report says.
+    forests : mapping
+        Figures by outcome; one that is missing is left out.
+    """
+    parts = [_outcome(content, item, forests.get(item.name, Html(""))) for item in content.outcomes]
+    return section("outcomes", say.OUTCOMES, *parts)
+
+
+def _outcome(content: ReportContent, item: OutcomeReport, forest: Html) -> Html:
+    plan = content.review.plan
+    answer = item.overall.pooled.answer
+    said = paragraphs(
+        say.defined(plan.outcomes[item.name].definition),
+        item.overall.sentence,
+        item.wanted if answer.k else "",
+        reading_sentence(answer),
+        disagreement_sentence(answer),
+        heterogeneity_sentence(answer) if answer.show.pooled else "",
+    )
+    strata = [_stratum(content, item, number) for number in range(len(item.strata))]
+    beside = element("div", joined(said, *strata), class_="words")
+    both = element("div", joined(beside, forest), class_="beside")
+    return section(f"outcome-{item.name}", item.label, both, level=3)
+
+
+def _stratum(content: ReportContent, item: OutcomeReport, number: int) -> Html:
+    found = item.strata[number]
+    rows = [answer_row(words(one.title), one.pooled) for one in found.answers]
+    rows.append(answer_row(words(item.overall.title), item.overall.pooled))
+    title = f"{item.label}: {found.label}"
+    shown = table("answers", title, (found.label, *say.ANSWER_HEADINGS), rows)
+    answers = {one.question: one.pooled for one in (item.overall, *found.answers)}
+    told = stratum_sentences(content.review, item.name, found.name, answers, found.sentence)
+    name = f"{item.name}-by-{found.name}"
+    sentences = _levels_said(name, found.answers)
+    by = say.by_stratum(found.label)
+    return folded(name, by, shown, paragraphs(*told), sentences, is_open=True)
+
+
+def _levels_said(name: str, answers: tuple[Answered, ...]) -> Html:
+    """Say each level in a sentence; where the plan does not pool, once for all is enough."""
+    points = [
+        element("li", words(one.sentence))
+        for one in answers
+        if one.pooled.answer.k and one.pooled.answer.show is not Show.REFUSED
+    ]
+    if not points:
+        return Html("")
+    return folded(f"said-{name}", say.IN_SENTENCES, element("ul", *points, class_="sentences"))
