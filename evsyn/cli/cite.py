@@ -2,10 +2,14 @@
 
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from evsyn.cli.options import readable_review, refuse, say
+from evsyn.cli.options import refuse, say
+
+if TYPE_CHECKING:
+    from evsyn.extraction.review import Review
 
 
 @click.command(
@@ -31,7 +35,7 @@ def command(file: Path, folder: Path | None) -> None:
     from evsyn.terms import Severity
     from evsyn.wording.references import PASTE
 
-    review = readable_review(folder) if folder is not None else None
+    review = _review(folder) if folder is not None else None
     if str(file) == "-":
         if sys.stdin.isatty():
             click.echo(PASTE, err=True)
@@ -44,8 +48,23 @@ def command(file: Path, folder: Path | None) -> None:
         name, raw = file.name, file.read_bytes()
     read = read_references(raw, name)
     if read.citations:
-        say(cite_text(read, review))
+        say(cite_text(read, review, sys.stdout.encoding or "utf-8"))
     if read.findings:
         click.echo(cite_findings(name, len(read.citations), read.findings), err=True)
     if any(finding.severity is Severity.FAULT for finding in read.findings):
         raise SystemExit(1)
+
+
+def _review(folder: Path) -> "Review":
+    """Return a review for its papers alone: faults of an extract do not hide the others."""
+    from evsyn.extraction.load import UnreadableError, read_review
+    from evsyn.reporting.findings import findings_text
+    from evsyn.wording.references import some_unread
+
+    try:
+        review = read_review(folder)
+    except UnreadableError as error:
+        refuse(findings_text(str(folder), None, error.findings))
+    if review.faults and review.studies:
+        click.echo(some_unread(str(folder)), err=True)
+    return review

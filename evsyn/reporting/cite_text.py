@@ -3,9 +3,12 @@
 from collections.abc import Sequence
 from textwrap import fill
 
+import yaml
+
 from evsyn.extraction.references.read import ReferencesRead
 from evsyn.extraction.references.same import Duplicate, duplicates
 from evsyn.extraction.review import Review
+from evsyn.extraction.study import Citation
 from evsyn.extraction.writing.text import yaml_text
 from evsyn.reporting.findings import finding_text
 from evsyn.terms import Finding
@@ -14,7 +17,7 @@ from evsyn.wording import references as words
 WIDTH = 80
 
 
-def cite_text(read: ReferencesRead, review: Review | None) -> str:
+def cite_text(read: ReferencesRead, review: Review | None, alphabet: str = "utf-8") -> str:
     """Return a ``citation`` block a record; what is said of it stands above, as remarks.
 
     Parameters
@@ -23,6 +26,9 @@ def cite_text(read: ReferencesRead, review: Review | None) -> str:
         The records.
     review : Review or None
         Where given, whose papers they are compared with.
+    alphabet : str
+        Encoding of what it is printed on. Letters it lacks are written as YAML writes them
+        in plain ones, so that what is pasted into an extract is still the same.
     """
     found = duplicates([*read.citations], review)
     blocks = []
@@ -32,7 +38,7 @@ def cite_text(read: ReferencesRead, review: Review | None) -> str:
         said += [_same(one) for one in same]
         if review is not None and not any(one.study for one in same):
             said.append(words.not_in_review(len(review.studies)))
-        block = yaml_text({"citation": record.citation.model_dump(exclude_none=True)})
+        block = _block(record.citation, alphabet)
         blocks.append("\n".join((*map(_remark, said), block)))
     return "\n".join(blocks).rstrip("\n")
 
@@ -40,6 +46,16 @@ def cite_text(read: ReferencesRead, review: Review | None) -> str:
 def cite_findings(name: str, number: int, findings: Sequence[Finding]) -> str:
     """Return how many records were read and what a reader should look at."""
     return "\n".join((words.records_read(name, number), *map(finding_text, findings)))
+
+
+def _block(cited: Citation, alphabet: str) -> str:
+    record = {"citation": cited.model_dump(exclude_none=True)}
+    text = yaml_text(record)
+    try:
+        text.encode(alphabet)
+    except UnicodeEncodeError:
+        return str(yaml.safe_dump(record, sort_keys=False, width=WIDTH))
+    return text
 
 
 def _same(one: Duplicate) -> str:

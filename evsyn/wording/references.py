@@ -29,4 +29,14 @@ def same_as_record(place: str, reason: str) -> str:
 
 def not_in_review(studies: int) -> str:
     """Say that the paper is new to the review."""
+    if not studies:
+        return "The review has no study yet."
     return f"Not among the {counted(studies, 'study', 'studies')} of the review."
+
+
+def some_unread(folder: str) -> str:
+    """Say that a study may be missing from the comparison."""
+    return (
+        "The review has faults, so that some of its papers may be missing here. See them with: "
+        f"evsyn check {folder}"
+    )

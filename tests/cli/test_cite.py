@@ -8,6 +8,7 @@ from click.testing import CliRunner, Result
 
 from evsyn.cli import cli
 from evsyn.extraction.yaml_text import parse_bytes
+from tests.extraction.builders import TinyReview
 
 ROOT = Path(__file__).parent.parent.parent
 DEMO = ROOT / "studies" / "demo"
@@ -77,3 +78,27 @@ def test_any_name_of_a_file(tmp_path: Path) -> None:
     path = tmp_path / "мой файл é.ris"
     shutil.copy(RECORDS / "willow.ris", path)
     assert "# From мой файл é.ris, line 1 (RIS).\n" in run(path).stdout
+
+
+@pytest.mark.parametrize("alphabet", ["ascii", "cp1252"])
+def test_letters_a_console_lacks_are_still_the_same_when_pasted(alphabet: str) -> None:
+    record = "TY  - JOUR\nAU  - Šedge, Ł.\nTI  - Élan 王\nER  - \n".encode()
+    result = CliRunner(charset=alphabet).invoke(cli, ["cite", "-"], input=record)
+    root = parse_bytes(result.stdout_bytes).root
+    assert root is not None
+    assert root["citation"]["authors"] == "Šedge Ł"
+    assert root["citation"]["title"] == "Élan 王"
+
+
+def test_a_new_review_and_one_with_a_fault_can_be_compared_with(tmp_path: Path) -> None:
+    tiny = TinyReview(tmp_path).reed(
+        "of: attempted\n        window", "of: atempted\n        window"
+    )
+    result = run(RECORDS / "willow.ris", "--against", tmp_path)
+    assert result.exit_code == 0
+    assert "may be missing here" in result.stderr
+    for path in tmp_path.glob("20*.yaml"):
+        path.unlink()
+    result = run(RECORDS / "willow.ris", "--against", tiny.folder)
+    assert "# The review has no study yet." in result.stdout
+    assert run(RECORDS / "willow.ris", "--against", tmp_path / "none").exit_code == 1

@@ -10,12 +10,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from evsyn.extraction.references.bibtex_names import authors_in, is_one_group
 from evsyn.extraction.references.latex import plain
-from evsyn.extraction.references.names import ET_AL, initials, listed, person
-from evsyn.extraction.references.raw import RawReference, one_line
+from evsyn.extraction.references.raw import RawReference
 
-#: A value put together from pieces, which the library leaves as it stands.
-_PIECES = re.compile(r'\s*("[^"]*"|\{[^{}]*\}|\w+)\s*#\s*["{\w]')
+_NUMBER = re.compile(r"[0-9]+")
+_NOT_ONE = (
+    "is left out: it is a word that is not defined, pieces put together with #, or lacks a comma "
+    "after it."
+)
+_USED = frozenset({
+    "author", "title", "journal", "journaltitle", "booktitle", "year", "date", "volume", "number",
+    "issue", "pages", "eid", "article-number", "articleno", "doi", "pmid", "eprint", "url",
+})  # fmt: skip
 #: The library says on the error stream what is told here as a finding.
 _QUIET = logging.NullHandler()
 
@@ -46,13 +53,16 @@ def bibtex_entries(text: str) -> Iterator[Entry]:
 
     logging.getLogger("bibtexparser").addHandler(_QUIET)
     found = Splitter(text).split()
+    defined = frozenset(string.key.casefold() for string in found.strings)
     for block in found.blocks:
         # Two entries under one key, or a field that stands twice, can be read all the same.
         entry = block.ignore_error_block if isinstance(block, ParsingFailedBlock) else block
         line = block.start_line or 0
         if isinstance(entry, Parsed):
             # One at a time, so that entries under one key do not get into each other's way.
-            left_out = [field.key for field in entry.fields if _PIECES.match(str(field.value))]
+            left_out = [
+                field.key.casefold() for field in entry.fields if not _is_one(field.value, defined)
+            ]
             alone = Library([*found.strings, entry])
             for step in default_parse_stack():
                 alone = step.transform(alone)
@@ -73,11 +83,10 @@ def _fields(entries: list[Any]) -> dict[str, list[str]]:
 
 
 def _reference(fields: dict[str, list[str]], left_out: list[str]) -> RawReference:
-    remarks = [f"'{name}' is put together from pieces, and left out." for name in left_out]
-    for name in left_out:
-        fields.pop(name.casefold(), None)
+    remarks = [f"'{name}' {_NOT_ONE}" for name in left_out if name in _USED]
+    fields = {name: values for name, values in fields.items() if name not in left_out}
     for name, values in fields.items():
-        if name in _PRINTED and len(set(values)) > 1:
+        if name in _USED and len(set(values)) > 1:
             remarks.append(f"The BibTeX record gives '{name}' twice; the first is kept.")
 
     def first(*names: str) -> str:
@@ -88,7 +97,7 @@ def _reference(fields: dict[str, list[str]], left_out: list[str]) -> RawReferenc
 
     archive = first("eprinttype", "archiveprefix").casefold()
     return RawReference(
-        authors=_authors(fields.get("author", [""])[0]),
+        authors=authors_in(fields.get("author", [""])[0]),
         title=first("title"),
         journal=first("journal", "journaltitle", "booktitle"),
         year=first("year", "date"),
@@ -103,45 +112,8 @@ def _reference(fields: dict[str, list[str]], left_out: list[str]) -> RawReferenc
     )
 
 
-_PRINTED = frozenset({
-    "author", "title", "journal", "journaltitle", "year", "date", "volume", "number", "pages",
-    "doi", "pmid",
-})  # fmt: skip
-
-
-def _authors(text: str) -> tuple[str, ...]:
-    from bibtexparser.middlewares.names import split_multiple_persons_names
-
-    return listed(_author(one) for one in split_multiple_persons_names(text) if one.strip())
-
-
-def _author(printed: str) -> str:
-    """Return a person as ``Surname I``; a name in braces is that of a group."""
-    from bibtexparser.middlewares.names import parse_single_name_into_parts
-
-    text = printed.strip()
-    if text.casefold() == "others":
-        return ET_AL
-    if text.startswith("{") and text.endswith("}") and _one_group(text):
-        return one_line(plain(text))
-    # Initials without stops, or a name in a script without capitals, is left as it stands.
-    if "," not in text and text.split()[-1].isupper():
-        return person(plain(text))
-    parts = parse_single_name_into_parts(text, strict=False)
-    von, last, jr, given = (
-        one_line(plain(" ".join(words))) for words in (parts.von, parts.last, parts.jr, parts.first)
-    )
-    surname = " ".join(filter(None, (von, last)))
-    if not surname:
-        return one_line(plain(text))
-    return " ".join(filter(None, (surname, initials(given), jr.rstrip("."))))
-
-
-def _one_group(text: str) -> bool:
-    """Return whether the first brace is closed by the last."""
-    depth = 0
-    for place, letter in enumerate(text):
-        depth += (letter == "{") - (letter == "}")
-        if depth == 0:
-            return place == len(text) - 1
-    return False
+def _is_one(value: str, defined: frozenset[str]) -> bool:
+    """Return whether a value is a number, a defined word, or one text in braces or quotes."""
+    text = value.strip()
+    whole = is_one_group(text) or is_one_group(text, '"', '"')
+    return whole or bool(_NUMBER.fullmatch(text)) or text.casefold() in defined

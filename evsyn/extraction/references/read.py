@@ -125,7 +125,10 @@ def _of_piece(piece: Piece, name: str) -> Iterator[ReadCitation | Finding]:
         made = citation_of(raw, piece.layout) if raw is not None else None
         if raw is None:
             said = "the BibTeX record that begins here cannot be read"
-            cure = "Look for a brace or quotation mark that is not closed, or for a missing comma."
+            cure = (
+                "Look for a brace or quotation mark that is not closed, a missing comma, or a "
+                "line of text that begins with @."
+            )
             yield _finding(Severity.FAULT, source, said, cure)
         elif made is None:
             said = f"the {piece.layout} record that begins here says nothing to find a paper by"

@@ -31,14 +31,15 @@ _PUBMED_TAGS = (
     "PMID", "AU", "FAU", "CN", "TI", "BTI", "TA", "JT", "DP", "VI", "IP", "PG", "LID", "AID",
     "PT",
 )  # fmt: skip
-_PUBMED_DATABASE = re.compile(r"pubmed|medline|\bnlm\b", re.IGNORECASE)
+_DOI_NOTE = re.compile(r"(doi|10\.|https?://(dx\.)?doi\.org/)", re.IGNORECASE)
+_PUBMED_DATABASE = re.compile(r"pubmed|medline|\bpmid\b|\bnlm\b", re.IGNORECASE)
 
 
 def ris_reference(text: str) -> RawReference:
     """Return the fields of one RIS record, with or without its last line."""
     tags = _read(_unbroken(text), "TY", _RIS_TAGS)
     first = _first_of(tags)
-    numbers = tags["AN"] if _is_pubmed(tags) else []
+    numbers = [one for one in tags["AN"] if _is_pubmed((one, *tags["DB"], *tags["DP"]))]
     remarks = []
     if tags["AN"] and not numbers and not tags["PMID"]:
         remarks.append(f"Accession number {tags['AN'][0][:40]}, of a database not named PubMed.")
@@ -54,7 +55,8 @@ def ris_reference(text: str) -> RawReference:
         issue=first("IS"),
         pages=pages if "-" in pages or last == pages else f"{pages}-{last}",
         article=first("C7"),
-        dois=(*tags["DO"], *tags["DI"], *(one for one in tags["M3"] if "10." in one)),
+        # Some write the DOI among the notes; other notes may name that of another paper.
+        dois=(*tags["DO"], *tags["DI"], *filter(_DOI_NOTE.match, (*tags["M3"], *tags["N1"]))),
         pmids=(*tags["PMID"], *numbers),
         addresses=(*tags["UR"], *tags["LK"]),
         remarks=tuple(remarks),
@@ -65,11 +67,10 @@ def pubmed_reference(text: str) -> RawReference:
     """Return the fields of one PubMed record."""
     tags = _read(_CONTINUED.sub(" ", dedent(text)), "PMID", _PUBMED_TAGS)
     first = _first_of(tags)
-    names = tags["AU"] or [person(one) for one in tags["FAU"]]
     retracted = any(one.casefold() == "retracted publication" for one in tags["PT"])
     places = (*tags["LID"], *tags["AID"])
     return RawReference(
-        authors=listed((*names, *tags["CN"])),
+        authors=listed((*map(person, tags["AU"] or tags["FAU"]), *tags["CN"])),
         title=first("TI", "BTI"),
         journal=first("TA", "JT"),
         year=first("DP"),
@@ -82,8 +83,8 @@ def pubmed_reference(text: str) -> RawReference:
     )
 
 
-def _is_pubmed(tags: Tags) -> bool:
-    return any(_PUBMED_DATABASE.search(text) for text in (*tags["DB"], *tags["DP"]))
+def _is_pubmed(texts: Iterable[str]) -> bool:
+    return any(_PUBMED_DATABASE.search(text) for text in texts)
 
 
 def _first_of(tags: Tags) -> Any:

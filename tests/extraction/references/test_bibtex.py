@@ -21,6 +21,7 @@ def reference(body, before=""):
         (r"{\O}rsted, {\AA}sa", ("Ørsted Å",)),
         (r"\v{S}edge, Z", ("Šedge Z",)),
         ("Reed AB and Moss CD", ("Reed AB", "Moss CD")),
+        ("Alder REED", ("REED A",)),
         ("Reed, A and others", ("Reed A", "et al.")),
         ("王, 小明", ("王 小明",)),
     ],
@@ -45,10 +46,20 @@ def test_a_field_that_stands_twice_is_told():
     assert found.remarks == ("The BibTeX record gives 'title' twice; the first is kept.",)
 
 
-def test_a_value_put_together_from_pieces_is_left_out_and_told():
-    found = reference('title = "X" # " and Y", year = 2019')
+@pytest.mark.parametrize(
+    "title",
+    ['"X" # " and Y"', "{X} # j", "j # {X}", "unknown", "{X}\n number = 2", '"X" number = 2'],
+)
+def test_a_value_that_is_not_one_is_left_out_and_told(title):
+    found = reference(f"title = {title}, year = 2019", "@string{j = {J}}\n")
     assert (found.title, found.year) == ("", "2019")
-    assert found.remarks == ("'title' is put together from pieces, and left out.",)
+    (said,) = found.remarks
+    assert said.startswith("'title' is left out: ")
+
+
+@pytest.mark.parametrize("title", ['{C# "sharp" # x}', '"a {"}quoted{"} # word"', "{{X} and {Y}}"])
+def test_a_value_that_is_one_is_kept(title):
+    assert reference(f"title = {title}").remarks == ()
 
 
 def test_numbers_of_a_later_dialect():
@@ -63,3 +74,8 @@ def test_definitions_and_comments_are_no_records():
 def test_nothing_is_said_on_the_error_stream(capsys):
     list(bibtex_entries("@article{a, title={X\n@article{b, title={Y}}"))
     assert capsys.readouterr().err == ""
+
+
+def test_two_entries_may_use_one_definition():
+    text = "@string{j = {J {N}}}\n@article{a, journal = j}\n@article{b, journal = J}"
+    assert [entry.raw.journal for entry in bibtex_entries(text)] == ["J N", "J N"]

@@ -141,6 +141,8 @@ def test_a_file_of_several_layouts():
         (("TI  - X", "VL  - 8", "C7  - 138724"), "pages", "8:article 138724"),
         (("TI  - X", "UR  - https://dx.doi.org/10.1000/a%28b%29"), "doi", "10.1000/a(b)"),
         (("TI  - X", "M3  - doi: 10.1000/AbC."), "doi", "10.1000/AbC"),
+        (("TI  - X", "N1  - doi: 10.1111/abc"), "doi", "10.1111/abc"),
+        (("TI  - X", "AN  - PUBMED 123"), "pmid", "123"),
         (("TI  - X", "PMID- 00123"), "pmid", "123"),
         (("TI  - X", "UR  - https://pubmed.ncbi.nlm.nih.gov/123/"), "pmid", "123"),
         (("TI  - X", "AU  - Reed, A.; Moss, B. C."), "authors", "Reed A, Moss BC"),
@@ -157,6 +159,7 @@ def test_variants_of_ris(lines, key, expected):
         (("TI  - X", "AN  - 123", "DB  - Some index"), "pmid"),
         (("TI  - X", "UR  - file:///C:/papers/x.pdf"), "address"),
         (("TI  - X", "DO  - PMC123"), "doi"),
+        (("TI  - X", "N1  - Erratum in 10.1000/other"), "doi"),
         (("TI  - X", "ED  - Reed, A."), "authors"),
         (("TI  - X", "PY  - 19"), "year"),
     ],
@@ -256,6 +259,13 @@ def test_two_dois_are_told():
     found = one(ris("TI  - X", "DO  - 10.1000/x", "UR  - https://doi.org/10.1000/y"))
     assert found["doi"] == "10.1000/x"
     assert "second DOI, 10.1000/y" in found["note"]
+
+
+def test_a_list_of_authors_may_be_cut():
+    assert one("PMID- 1\nAU  - Reed A\nAU  - et al\nTI  - X")["authors"] == "Reed A et al."
+    assert one(ris("AU  - Reed, A", "AU  - Moss, B", "AU  - et al.", "TI  - X"))["authors"] == (
+        "Reed A, Moss B, et al."
+    )
 
 
 def test_a_pubmed_record_that_lacks_its_number_alone_is_whole():
