@@ -142,7 +142,7 @@ def test_a_sentence_with_another_number_is_remarked(tmp_path: Path) -> None:
     path.write_text(text, encoding="utf-8")
     result = run("claim", path, "--against", DEMO)
     assert result.exit_code == 0
-    assert "1 remark on the sentences Doubt, claims.yaml, line 13: the sentence says 8%" in flat(
+    assert "1 remark on the sentences Doubt, claims.yaml, line 14: the sentence says 8%" in flat(
         result
     )
 
