@@ -1,4 +1,4 @@
-"""Random-effects regression of study effects on study characteristics, by restricted ML."""
+"""Random-effects regression of study effects on study characteristics, by restricted ML or ML."""
 
 from dataclasses import dataclass
 
@@ -26,7 +26,7 @@ class RegressionReml:
     tau2 : float
         Residual between-study variance.
     loglik : float
-        Restricted log-likelihood, up to a constant of the data.
+        Log-likelihood, restricted or full, up to a constant of the data.
     df : int
         ``k - p``.
     """
@@ -44,8 +44,10 @@ class RegressionReml:
         return max(1.0, self.scale) * self.covariance
 
 
-def fit_regression_reml(estimate: Floats, variance: Floats, design: Floats) -> RegressionReml:
-    """Fit by restricted maximum likelihood.
+def fit_regression_reml(
+    estimate: Floats, variance: Floats, design: Floats, *, restricted: bool = True
+) -> RegressionReml:
+    """Fit by restricted maximum likelihood, or by maximum likelihood.
 
     Parameters
     ----------
@@ -53,11 +55,13 @@ def fit_regression_reml(estimate: Floats, variance: Floats, design: Floats) -> R
         Study effects and sampling variances.
     design : ndarray, shape (k, p)
         Characteristics, with a column of ones where an intercept is wanted; full rank, p < k.
+    restricted : bool
+        Whether the likelihood is the restricted one.
 
     Returns
     -------
     RegressionReml
-        At the highest maximum of the restricted likelihood, 0 included.
+        At the highest maximum of the likelihood, a spread of 0 included.
 
     Raises
     ------
@@ -74,10 +78,10 @@ def fit_regression_reml(estimate: Floats, variance: Floats, design: Floats) -> R
         raise ValueError(f"{k} studies cannot tell {p} coefficients apart")
 
     def at(tau2: float) -> RegressionReml:
-        return _at(estimate, variance, design, tau2)
+        return _at(estimate, variance, design, tau2, restricted)
 
     def slope(tau2: float) -> float:
-        return _slope(estimate, variance, design, tau2)
+        return _slope(estimate, variance, design, tau2, restricted)
 
     grid = _grid(estimate, variance, design)
     slopes = [slope(tau2) for tau2 in grid]
@@ -89,7 +93,9 @@ def fit_regression_reml(estimate: Floats, variance: Floats, design: Floats) -> R
     return max((at(tau2) for tau2 in (0.0, *peaks)), key=lambda fit: fit.loglik)
 
 
-def _at(y: Floats, variance: Floats, design: Floats, tau2: float) -> RegressionReml:
+def _at(
+    y: Floats, variance: Floats, design: Floats, tau2: float, restricted: bool
+) -> RegressionReml:
     """Return the weighted regression at one between-study variance."""
     weight = 1 / (variance + tau2)
     information = design.T @ (design * weight[:, None])
@@ -97,16 +103,18 @@ def _at(y: Floats, variance: Floats, design: Floats, tau2: float) -> RegressionR
     beta = covariance @ (design.T @ (weight * y))
     squares = float(weight @ (y - design @ beta) ** 2)
     df = y.size - beta.size
-    determinant = float(np.linalg.slogdet(information)[1])
+    determinant = float(np.linalg.slogdet(information)[1]) if restricted else 0.0
     loglik = -0.5 * (squares + determinant - float(np.log(weight).sum()))
     return RegressionReml(beta, covariance, squares / df, tau2, loglik, df)
 
 
-def _slope(y: Floats, variance: Floats, design: Floats, tau2: float) -> float:
-    """Return the derivative of the restricted log-likelihood in tau2."""
-    fit = _at(y, variance, design, tau2)
+def _slope(y: Floats, variance: Floats, design: Floats, tau2: float, restricted: bool) -> float:
+    """Return the derivative of the log-likelihood in tau2."""
+    fit = _at(y, variance, design, tau2, restricted)
     weight = 1 / (variance + tau2)
-    pull = weight.sum() - np.trace(fit.covariance @ (design.T @ (design * weight[:, None] ** 2)))
+    pull = weight.sum()
+    if restricted:
+        pull -= np.trace(fit.covariance @ (design.T @ (design * weight[:, None] ** 2)))
     return float(0.5 * (((weight * (y - design @ fit.beta)) ** 2).sum() - pull))
 
 
