@@ -31,7 +31,7 @@ def command(folders: tuple[Path, ...], as_json: bool) -> None:
         try:
             found += [(place, item) for place in places for item in staleness(place)]
         except ValueError as error:
-            refuse(f"{error}. Make the products again.")
+            refuse(f"{error}.")
     say(stale_json(found) if as_json else stale_text(found))
     if not all(item.is_true for _, item in found):
         raise SystemExit(1)

@@ -16,6 +16,7 @@ from typing import Any
 
 from evsyn.extraction.load import PLAN_FILE, CheckedUnit
 from evsyn.extraction.review import Review
+from evsyn.reporting.installed import installed_name
 from evsyn.reporting.json_text import json_text
 from evsyn.terms import Audience
 
@@ -58,17 +59,16 @@ class Product:
     audience: str | None
     invented: bool
 
-    def to_dict(self) -> dict[str, Any]:
-        """Return the entry as plain data."""
+    @property
+    def origin(self) -> dict[str, Any]:
+        """What it was made from and how, as plain data: one for all products of a run."""
         return {
-            "product": self.name,
-            "sha256": self.sha256,
-            "inputs": self.inputs,
-            "plan": self.plan,
-            "versions": self.versions,
             "command": self.command,
             "for": self.audience,
             "invented": self.invented,
+            "plan": self.plan,
+            "versions": self.versions,
+            "inputs": self.inputs,
         }
 
 
@@ -104,13 +104,14 @@ def products_made(
         files += [file for path, checked in held for file in unit_files(path, checked)]
     inputs = {_relative(file, folder): hash_of(file.read_bytes()) for file in files}
     invented = review.invented or any(checked.unit.invented for _, checked in held)
+    plan, found = hash_of((review.folder / PLAN_FILE).read_bytes()), versions()
     return tuple(
         Product(
             name=name,
             sha256=hash_of(content),
             inputs=inputs,
-            plan=hash_of((review.folder / PLAN_FILE).read_bytes()),
-            versions=versions(),
+            plan=plan,
+            versions=found,
             command=command,
             audience=None if audience is None else str(audience),
             invented=invented,
@@ -134,7 +135,15 @@ def manifest_text(folder: Path, made: Iterable[Product]) -> str:
             f"{folder} would hold products for inside and for outside the unit, and its manifest "
             "goes where they go. Give each a folder of its own"
         )
-    return json_text({"products": [entries[name].to_dict() for name in sorted(entries)]})
+    runs: list[dict[str, Any]] = []
+    for name in sorted(entries):
+        origin = entries[name].origin
+        held = next((run for run in runs if origin.items() <= run.items()), None)
+        if held is None:
+            held = origin | {"products": {}}
+            runs.append(held)
+        held["products"][name] = entries[name].sha256
+    return json_text({"runs": runs})
 
 
 def read_manifest(folder: Path) -> tuple[Product, ...]:
@@ -150,21 +159,28 @@ def read_manifest(folder: Path) -> tuple[Product, ...]:
         return ()
     try:
         fields = json.loads(path.read_text(encoding="utf-8"))
-        return tuple(_product(item) for item in fields["products"])
+        return tuple(
+            _product(str(name), str(sha256), run)
+            for run in fields["runs"]
+            for name, sha256 in run["products"].items()
+        )
     except (ValueError, KeyError, TypeError, AttributeError) as error:
-        raise ValueError(f"{path} is not a manifest that evsyn wrote") from error
+        raise ValueError(
+            f"{path} is not a manifest that this version of evsyn wrote. Delete it, and make the "
+            "products again"
+        ) from error
 
 
-def _product(item: Mapping[str, Any]) -> Product:
+def _product(name: str, sha256: str, run: Mapping[str, Any]) -> Product:
     return Product(
-        name=str(item["product"]),
-        sha256=str(item["sha256"]),
-        inputs={str(k): str(v) for k, v in item["inputs"].items()},
-        plan=str(item["plan"]),
-        versions={str(k): str(v) for k, v in item["versions"].items()},
-        command=str(item["command"]),
-        audience=None if item["for"] is None else str(item["for"]),
-        invented=bool(item["invented"]),
+        name=name,
+        sha256=sha256,
+        inputs={str(k): str(v) for k, v in run["inputs"].items()},
+        plan=str(run["plan"]),
+        versions={str(k): str(v) for k, v in run["versions"].items()},
+        command=str(run["command"]),
+        audience=None if run["for"] is None else str(run["for"]),
+        invented=bool(run["invented"]),
     )
 
 
@@ -195,11 +211,11 @@ def _relative(file: Path, folder: Path) -> str:
     """Name a file so that it can be found again and no place of this machine is written down.
 
     As seen from the folder where both lie below the place the command was run in; else as seen
-    from that place; else by its name alone.
+    from that place; else, of the demo review, as what comes with evsyn; else by its name alone.
     """
     here, place, made = Path.cwd().resolve(), file.resolve(), folder.resolve()
     if not place.is_relative_to(here):
-        return file.name
+        return installed_name(file) or file.name
     if made.is_relative_to(here):
         return Path(os.path.relpath(place, made)).as_posix()
     return place.relative_to(here).as_posix()

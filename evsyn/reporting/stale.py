@@ -1,9 +1,11 @@
 """Whether what was made is still true of what it was made from."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
+from evsyn.reporting.installed import installed_file
 from evsyn.reporting.manifest import MANIFEST, Product, hash_of, read_manifest, versions
 
 
@@ -56,15 +58,19 @@ def staleness(folder: Path) -> tuple[Staleness, ...]:
         If its manifest is not one.
     """
     now = versions()
-    return tuple(_of(product, folder, now) for product in read_manifest(folder))
+    products = read_manifest(folder)
+    inputs = {name for product in products for name in product.inputs}
+    held = {name: _hash(_found(name, folder)) for name in inputs}
+    return tuple(_of(product, folder, held, now) for product in products)
 
 
-def _of(product: Product, folder: Path, now: dict[str, str]) -> Staleness:
+def _of(
+    product: Product, folder: Path, held: Mapping[str, str | None], now: Mapping[str, str]
+) -> Staleness:
     states: list[State] = []
     which: list[str] = []
-    found = {name: _found(name, folder) for name in product.inputs}
-    changed = [name for name, kept in product.inputs.items() if _hash(found[name]) != kept]
-    missing = [name for name in changed if not found[name].is_file()]
+    changed = [name for name, kept in product.inputs.items() if held[name] != kept]
+    missing = [name for name in changed if held[name] is None]
     if len(changed) > len(missing):
         states.append(State.INPUTS)
     if missing:
@@ -83,9 +89,9 @@ def _of(product: Product, folder: Path, now: dict[str, str]) -> Staleness:
 
 
 def _found(name: str, folder: Path) -> Path:
-    """Return where an input lies, as seen from the folder or from here."""
+    """Return where an input lies, as seen from the folder, from here, or with evsyn itself."""
     seen = folder / name
-    return seen if seen.is_file() else Path(name)
+    return seen if seen.is_file() else installed_file(name) or Path(name)
 
 
 def _hash(path: Path) -> str | None:

@@ -13,6 +13,11 @@ STATES = {
 
 NO_MANIFEST = "holds no manifest.json, so nothing can be said of what is in it."
 
+#: No more changed inputs than this are named; the fields for programs name all.
+MOST_NAMED = 5
+
+DEMO_MANIFEST = "What these were made from; evsyn stale {folder} says whether that still holds."
+
 OUTSIDE = (
     "The unit's own file is not recorded in what goes outside, so a change of it cannot be seen."
 )
@@ -34,7 +39,8 @@ def stale_sentence(name: str, states: Sequence[str], which: Sequence[str], comma
     """
     said = f"{name}: {', '.join(STATES[state] for state in states)}"
     if which:
-        said += f" ({'; '.join(which)})"
+        more = [f"and {len(which) - MOST_NAMED} more"] if len(which) > MOST_NAMED else []
+        said += f" ({'; '.join([*which[:MOST_NAMED], *more])})"
     if list(states) == ["still_true"]:
         return f"{said}."
     return f"{said}. Made by: {command}"

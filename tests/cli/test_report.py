@@ -31,8 +31,8 @@ def test_every_product_stands_beside_its_manifest(tmp_path: Path) -> None:
         "demo.pptx",
         "manifest.json",
     ]
-    kept = json.loads((folder / "manifest.json").read_text(encoding="utf-8"))["products"]
-    assert [item["product"] for item in kept] == names[:-1]
+    (run_,) = json.loads((folder / "manifest.json").read_text(encoding="utf-8"))["runs"]
+    assert list(run_["products"]) == names[:-1]
     assert "INVENTED" in (folder / "demo.html").read_text(encoding="utf-8")
     assert run("stale", folder).exit_code == 0
 

@@ -8,6 +8,7 @@ from click.testing import CliRunner, Result
 
 from evsyn.cli import cli
 from evsyn.reporting.manifest import MANIFEST, read_manifest
+from evsyn.wording.stale import stale_sentence
 
 STEM = "hollowmere-2022-04-to-2026-03-inside"
 DEMO = Path(__file__).parents[2] / "studies" / "demo"
@@ -100,6 +101,9 @@ def test_several_runs_keep_one_entry_a_product(place: Path) -> None:
     assert len(read_manifest(place / "out")) == first
     audited("inside", "out", "unit-tarnbeck.yaml")
     assert len(read_manifest(place / "out")) > first
+    runs = json.loads((place / "out" / MANIFEST).read_text(encoding="utf-8"))["runs"]
+    assert len(runs[0]["products"]) == first
+    assert len(runs) == 2
 
 
 def test_no_place_of_the_machine_is_written_down(place: Path) -> None:
@@ -107,6 +111,41 @@ def test_no_place_of_the_machine_is_written_down(place: Path) -> None:
     run("audit", place / "demo" / "unit-hollowmere.yaml", "--against", place / "demo",
         "--for", "inside", "--into", folder)  # fmt: skip
     assert place.name not in (folder / MANIFEST).read_text(encoding="utf-8")
+
+
+def test_of_many_changed_inputs_five_are_named_and_the_others_counted() -> None:
+    changed = [f"{number}.yaml" for number in range(1, 10)]
+    told = stale_sentence("out/page.html", ["inputs_changed"], changed, "evsyn report x")
+    assert "(1.yaml; 2.yaml; 3.yaml; 4.yaml; 5.yaml; and 4 more)" in told
+    assert "more" not in stale_sentence("a", ["inputs_changed"], changed[:5], "evsyn report x")
+
+
+@pytest.mark.parametrize("is_beside", [pytest.param(True, marks=pytest.mark.slow), False])
+def test_the_demo_can_be_judged_wherever_evsyn_is_installed(
+    is_beside: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(DEMO.parents[1] if is_beside else tmp_path)
+    folder = tmp_path / "outputs" / "demo"
+    assert run("demo", "-o", folder).exit_code == 0
+    fresh = run("stale", tmp_path / "outputs")
+    assert fresh.exit_code == 0, fresh.output
+    held = {entry.name: entry for entry in read_manifest(folder)}
+    assert held.keys() == {path.name for path in folder.iterdir() if path.is_file()} - {MANIFEST}
+    assert held["1-check.txt"].audience is None
+    assert held["5-audit.txt"].audience == "inside"
+    assert any("unit-hollowmere" in name for name in held["5-audit.txt"].inputs)
+    assert not any("unit-hollowmere" in name for name in held["2-pool.txt"].inputs)
+    (outside,) = read_manifest(folder / "outside")
+    assert (outside.name, outside.audience) == ("8-audit-outside.txt", "outside")
+    for place in (folder, folder / "outside"):
+        written = (place / MANIFEST).read_text(encoding="utf-8")
+        assert DEMO.parents[1].as_posix() not in written
+        assert tmp_path.as_posix() not in written
+    assert "unit-hollowmere" not in (folder / "outside" / MANIFEST).read_text(encoding="utf-8")
+    (folder / "2-pool.txt").write_text("changed", encoding="utf-8")
+    told = run("stale", tmp_path / "outputs")
+    assert told.exit_code == 1
+    assert "2-pool.txt: changed since it was written" in " ".join(told.output.split())
 
 
 def test_a_folder_without_a_manifest_is_told(place: Path) -> None:
@@ -120,7 +159,7 @@ def test_a_broken_manifest_is_no_traceback(place: Path) -> None:
     (place / "out" / MANIFEST).write_text('{"products": 3}', encoding="utf-8")
     told = run("stale", "out")
     assert told.exit_code == 1
-    assert "is not a manifest that evsyn wrote" in " ".join(told.output.split())
+    assert "is not a manifest that this version of evsyn wrote" in " ".join(told.output.split())
 
 
 def test_all_folders_below_one_are_looked_at(place: Path) -> None:
