@@ -2,7 +2,7 @@
 PYTHON ?= python3
 BIN := .venv/bin
 
-.PHONY: demo test test-fast explore lint bench simulate reference clean
+.PHONY: demo test test-fast explore lint bench simulate reference wheels clean
 
 demo: .venv/ready
 	$(BIN)/evsyn demo
@@ -31,6 +31,10 @@ simulate: .venv/ready-test
 reference: .venv/ready
 	$(BIN)/python -m evsyn.extraction.reference docs/reference
 	$(BIN)/python -m evsyn.extraction.schema
+
+# All that a computer without a network needs, for Windows, macOS and this one: 0.7 GB in wheels/.
+wheels: .venv/ready-test
+	$(BIN)/python -m tests.install.fill
 
 clean:
 	rm -rf .venv
