@@ -20,8 +20,9 @@ _NOT_ONE = (
     "after it."
 )
 _USED = frozenset({
-    "author", "title", "journal", "journaltitle", "booktitle", "year", "date", "volume", "number",
-    "issue", "pages", "eid", "article-number", "articleno", "doi", "pmid", "eprint", "url",
+    "author", "title", "subtitle", "journal", "journaltitle", "booktitle", "year", "date",
+    "volume", "number", "issue", "pages", "eid", "article-number", "articleno", "doi", "pmid",
+    "eprint", "url",
 })  # fmt: skip
 #: The library says on the error stream what is told here as a finding.
 _QUIET = logging.NullHandler()
@@ -98,7 +99,7 @@ def _reference(fields: dict[str, list[str]], left_out: list[str]) -> RawReferenc
     archive = first("eprinttype", "archiveprefix").casefold()
     return RawReference(
         authors=authors_in(fields.get("author", [""])[0]),
-        title=first("title"),
+        title=": ".join(filter(None, (first("title"), first("subtitle")))),
         journal=first("journal", "journaltitle", "booktitle"),
         year=first("year", "date"),
         volume=first("volume"),

@@ -1,7 +1,7 @@
 """The authors of a BibTeX entry."""
 
 from evsyn.extraction.references.latex import plain
-from evsyn.extraction.references.names import ET_AL, initials, listed, person
+from evsyn.extraction.references.names import ET_AL, initials, is_list, is_suffix, listed, person
 from evsyn.extraction.references.raw import one_line
 
 
@@ -25,6 +25,12 @@ def _author(printed: str) -> str:
     last_word = text.split()[-1]
     if "," not in text and last_word.isupper() and len(last_word) <= 3:
         return person(plain(text))
+    # Persons not put apart by "and".
+    if is_list(text):
+        return person(plain(text))
+    second, *more = (part.strip() for part in text.split(",")[1:]) if "," in text else ("",)
+    if more and not is_suffix(second):
+        return one_line(plain(text))
     parts = parse_single_name_into_parts(text, strict=False)
     von, last, jr, given = (
         one_line(plain(" ".join(words))) for words in (parts.von, parts.last, parts.jr, parts.first)

@@ -18,6 +18,7 @@ from evsyn.extraction.study import Citation
 #: Longest text a field of an extract takes.
 LONGEST = 4000
 SHOWN = 60
+_ABBREVIATED = re.compile(r"\.\w*\.$")
 _YEAR = re.compile(r"(?<![0-9])(19[0-9]{2}|20[0-9]{2}|2100)(?![0-9])")
 
 
@@ -42,6 +43,8 @@ def citation_of(raw: RawReference, layout: Layout) -> Citation | None:
     remarks += _seconds("DOI", dois) + _seconds("PubMed number", pmids)
     if raw.dois and not dois:
         remarks.append(f"DOI not read from '{_short(raw.dois[0])}'.")
+    if raw.pmids and not pmids:
+        remarks.append(f"PubMed number not read from '{_short(raw.pmids[0])}'.")
     authors, cut = _joined(raw.authors)
     remarks += cut
     parts = {
@@ -60,7 +63,7 @@ def citation_of(raw: RawReference, layout: Layout) -> Citation | None:
     if not any(text for name, text in parts.items() if name != "pages"):
         return None
     known = {name: text for name, text in parts.items() if text}
-    told = {**known, "year": raw.year, "doi": raw.dois or known.get("doi")}
+    told = {**known, "year": raw.year, "doi": raw.dois or raw.pmids or known.get("doi")}
     said = [*_missing(told, layout), *remarks]
     note = one_line(" ".join(said))[:LONGEST].rstrip() or None
     return Citation(year=int(year[1]) if year else None, note=note, **known)
@@ -103,8 +106,8 @@ def _seconds(what: str, found: list[str]) -> list[str]:
 
 
 def _without_stop(title: str) -> str:
-    """Drop the full stop that ends a title in a list of references, and no other mark."""
-    return title[:-1] if title.endswith(".") and not title.endswith("..") else title
+    """Drop the full stop that ends a title in a list of references, not that of ``U.S.``."""
+    return title[:-1] if title.endswith(".") and not _ABBREVIATED.search(title) else title
 
 
 def _short(text: str) -> str:

@@ -9,6 +9,7 @@ from evsyn.extraction.references.raw import one_line
 ET_AL = "et al."
 _ET_AL = re.compile(r"(and\s+)?(et\.?\s*al\.?|others)", re.IGNORECASE)
 _INITIALS = re.compile(r"(?:[^\W\d_]\.-?)+")
+_LAST_INITIALS = re.compile(r"\s[A-Z]{1,3}$|\s(?:[A-Z]\.-?){1,4}$")
 _SUFFIX = re.compile(r"(jr|sr|2nd|3rd|[1-9]th|ii|iii|iv)\.?", re.IGNORECASE)
 #: Words that stand in the name of a group and in that of no person.
 _GROUP = frozenset({
@@ -17,6 +18,12 @@ _GROUP = frozenset({
     "hospital", "inc", "institute", "investigators", "ltd", "network", "of", "register",
     "registry", "society", "team", "the", "trust", "university",
 })  # fmt: skip
+
+
+def is_list(name: str) -> bool:
+    """Return whether a text without other marks is ``Reed A, Moss B``: several persons."""
+    first, comma, rest = name.partition(",")
+    return bool(comma) and bool(_LAST_INITIALS.search(first)) and not is_suffix(rest.strip())
 
 
 def person(printed: str) -> str:
@@ -40,9 +47,16 @@ def person(printed: str) -> str:
     # A trailing comma is how some programs mark a name that is not to be taken apart.
     if not rest or not surname or _is_group(name):
         return _without_stops(name.rstrip(", "))
-    suffixes = [part.rstrip(".") for part in rest if _SUFFIX.fullmatch(part)]
-    given = " ".join(part for part in rest if not _SUFFIX.fullmatch(part))
+    if is_list(name):
+        return ", ".join(_without_stops(one) for one in (surname, *rest))
+    suffixes = [part.rstrip(".") for part in rest if is_suffix(part)]
+    given = " ".join(part for part in rest if not is_suffix(part))
     return " ".join(filter(None, (surname, initials(given), *suffixes)))
+
+
+def is_suffix(word: str) -> bool:
+    """Return whether a word is ``Jr``, ``III`` or the like."""
+    return bool(_SUFFIX.fullmatch(word))
 
 
 def initials(given: str) -> str:

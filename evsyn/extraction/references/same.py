@@ -5,6 +5,7 @@ import unicodedata
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from html import unescape
 
 from evsyn.extraction.references.found_by import pmid_in, same_form
 from evsyn.extraction.references.read import ReadCitation
@@ -12,10 +13,13 @@ from evsyn.extraction.review import Review
 from evsyn.extraction.study import Citation, Study
 from evsyn.terms import Source
 
+_TAG = re.compile(r"</?[A-Za-z]{1,6}>")
 #: Papers appear online before the issue they are counted to, often in the year before.
 YEARS_APART = 1
-#: A title of fewer words may be that of another paper, unless its first author is the same.
-TELLING_WORDS = 5
+#: A title of as many words tells a paper, even if its first authors are written differently.
+TELLING_WORDS = 8
+#: A title of as many words tells a paper where one of two citations names no author.
+ENOUGH_WORDS = 5
 
 
 def same_paper(one: Citation, other: Citation) -> str | None:
@@ -30,10 +34,11 @@ def same_paper(one: Citation, other: Citation) -> str | None:
     -------
     str or None
         The strongest reason: the same DOI, letter case aside; the same PubMed number; the same
-        title, in letters and digits alone, in years no more than one apart. A title of fewer than
-        five words needs the same first author too. Last comes the same web address, where
-        nothing else tells the papers apart. A meeting abstract or a preprint often has
-        the title of the later paper and a DOI of its own; that is told with the reason.
+        title, in letters and digits alone, in years no more than one apart. The first authors
+        must share a surname, unless the title has eight words, or five where one citation names
+        no author. Last comes the same web address, where nothing else tells the papers apart.
+        A meeting abstract or a preprint often has the title of the later paper and a DOI of its
+        own; that is told with the reason.
     """
     if one.doi and other.doi and same_form(one.doi) == same_form(other.doi):
         return f"DOI {same_form(one.doi)}"
@@ -142,9 +147,10 @@ def _same_title(one: Citation, other: Citation) -> bool:
         return False
     if one.year is not None and other.year is not None and abs(one.year - other.year) > YEARS_APART:
         return False
-    return len(words) >= TELLING_WORDS or (
-        bool(one.authors) and _first_author(one) == _first_author(other)
-    )
+    here, there = _first_author(one), _first_author(other)
+    if here and there:
+        return bool(here & there) or len(words) >= TELLING_WORDS
+    return len(words) >= ENOUGH_WORDS
 
 
 def _same_page(one: Citation, other: Citation) -> bool:
@@ -156,14 +162,14 @@ def _same_page(one: Citation, other: Citation) -> bool:
 
 def _words(text: str | None) -> list[str]:
     """Return the words of a text without letter case, accents, marks and tags of a page."""
-    letters = unicodedata.normalize("NFKD", re.sub(r"</?[A-Za-z]{1,6}>", "", text or ""))
+    letters = unicodedata.normalize("NFKD", _TAG.sub("", unescape(text or "")))
     bare = "".join(letter for letter in letters if not unicodedata.combining(letter))
     return re.findall(r"[^\W_]+", bare.casefold())
 
 
-def _first_author(cited: Citation) -> list[str]:
-    """Return the surname of the first author, its initials left out."""
+def _first_author(cited: Citation) -> set[str]:
+    """Return the words of the first author's surname, initials left out."""
     first = re.split(r",|\bet al\b", cited.authors or "")[0].split()
     while len(first) > 1 and first[-1].isupper() and len(first[-1]) <= 4:
         first.pop()
-    return _words(" ".join(first))
+    return set(_words(" ".join(first)))

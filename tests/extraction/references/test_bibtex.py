@@ -22,6 +22,8 @@ def reference(body, before=""):
         (r"\v{S}edge, Z", ("Šedge Z",)),
         ("Reed AB and Moss CD", ("Reed AB", "Moss CD")),
         ("Alder REED", ("REED A",)),
+        ("Reed A, Moss B, Larch C", ("Reed A, Moss B, Larch C",)),
+        ("Reed, Alder, Moss", ("Reed, Alder, Moss",)),
         ("Reed, A and others", ("Reed A", "et al.")),
         ("王, 小明", ("王 小明",)),
     ],
@@ -63,6 +65,7 @@ def test_a_value_that_is_one_is_kept(title):
 
 
 def test_numbers_of_a_later_dialect():
+    assert reference("title = {X}, subtitle = {Y}").title == "X: Y"
     found = reference("title = {X}, eprint = {123}, eprinttype = {pubmed}, date = {2019-05}")
     assert (found.pmids, found.year) == (("123",), "2019-05")
 

@@ -162,6 +162,7 @@ def test_variants_of_ris(lines, key, expected):
         (("TI  - X", "N1  - Erratum in 10.1000/other"), "doi"),
         (("TI  - X", "ED  - Reed, A."), "authors"),
         (("TI  - X", "PY  - 19"), "year"),
+        (("TI  - X", "PMID- PMC12"), "pmid"),
     ],
 )
 def test_nothing_is_made_up(lines, key):
@@ -253,6 +254,19 @@ def test_a_list_of_authors_too_long_for_a_field_ends_in_et_al():
     assert len(found["authors"]) <= 4000
     assert found["authors"].endswith(", et al.")
     assert "of 900 authors listed." in found["note"]
+
+
+@pytest.mark.parametrize(
+    ("title", "kept"),
+    [
+        ("A series.", "A series"),
+        ("In the U.S.", "In the U.S."),
+        ("Why...", "Why..."),
+        ("Why?", "Why?"),
+    ],
+)
+def test_the_full_stop_of_a_list_of_references_is_dropped(title, kept):
+    assert one(ris(f"TI  - {title}"))["title"] == kept
 
 
 def test_two_dois_are_told():

@@ -31,6 +31,8 @@ def test_examples(module):
         ("World Bowel Organisation,", "World Bowel Organisation"),
         ("Department of Surgery, Alder Hospital", "Department of Surgery, Alder Hospital"),
         ("et al", "et al."),
+        ("Reed A, Moss B, Larch CD", "Reed A, Moss B, Larch CD"),
+        ("Reed A.B., Moss B.", "Reed AB, Moss B"),
         ("רופא, דנה", "רופא דנה"),
     ],
 )
