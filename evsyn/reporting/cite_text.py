@@ -8,7 +8,6 @@ import yaml
 from evsyn.extraction.references.read import ReferencesRead
 from evsyn.extraction.references.same import Duplicate, duplicates
 from evsyn.extraction.review import Review
-from evsyn.extraction.study import Citation
 from evsyn.extraction.writing.text import yaml_text
 from evsyn.reporting.findings import finding_text
 from evsyn.terms import Finding
@@ -38,7 +37,11 @@ def cite_text(read: ReferencesRead, review: Review | None, alphabet: str = "utf-
         said += [_same(one) for one in same]
         if review is not None and not any(one.study for one in same):
             said.append(words.not_in_review(len(review.studies)))
-        block = _block(record.citation, alphabet)
+        fields = {"citation": record.citation.model_dump(exclude_none=True)}
+        block = yaml_text(fields)
+        if not _is_in(block, alphabet):
+            said.append(words.letters_lacking())
+            block = str(yaml.safe_dump(fields, sort_keys=False, width=WIDTH))
         blocks.append("\n".join((*map(_remark, said), block)))
     return "\n".join(blocks).rstrip("\n")
 
@@ -48,14 +51,12 @@ def cite_findings(name: str, number: int, findings: Sequence[Finding]) -> str:
     return "\n".join((words.records_read(name, number), *map(finding_text, findings)))
 
 
-def _block(cited: Citation, alphabet: str) -> str:
-    record = {"citation": cited.model_dump(exclude_none=True)}
-    text = yaml_text(record)
+def _is_in(text: str, alphabet: str) -> bool:
     try:
         text.encode(alphabet)
     except UnicodeEncodeError:
-        return str(yaml.safe_dump(record, sort_keys=False, width=WIDTH))
-    return text
+        return False
+    return True
 
 
 def _same(one: Duplicate) -> str:

@@ -15,6 +15,14 @@ def record_from(place: str, layout: str) -> str:
     return f"From {place} ({layout})."
 
 
+def letters_lacking() -> str:
+    """Say how letters are written that the console does not have."""
+    return (
+        "Letters this console lacks are written as YAML writes them in plain ones, and read as "
+        "meant in an extract."
+    )
+
+
 def same_as_study(study: str, place: str, reason: str) -> str:
     """Say that a study of the review is of the same paper."""
     return (

@@ -88,6 +88,7 @@ def test_letters_a_console_lacks_are_still_the_same_when_pasted(alphabet: str) -
     assert root is not None
     assert root["citation"]["authors"] == "Šedge Ł"
     assert root["citation"]["title"] == "Élan 王"
+    assert b"# Letters this console lacks" in result.stdout_bytes
 
 
 def test_a_new_review_and_one_with_a_fault_can_be_compared_with(tmp_path: Path) -> None:

@@ -1,7 +1,7 @@
 """Patients that may be counted in two studies."""
 
+from collections import defaultdict
 from collections.abc import Iterator
-from itertools import combinations
 
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.rule import ReviewRule
@@ -29,31 +29,36 @@ def check(review: Review) -> Iterator[Finding]:
                 f"may share patients with {overlap.study}: {overlap.reason}",
                 "Compare centres and dates; if shared, write kind: certain and which to keep.",
             )
-    for one, other in combinations(review.studies, 2):
-        if frozenset((one.study, other.study)) in declared:
-            continue
-        reason = _alarm(one, other)
-        if reason:
-            yield Finding(
-                NAME,
-                Severity.DOUBT,
-                other.source("study"),
-                f"may share patients with {one.study}: {reason}",
-                "Add an 'overlaps' entry that says whether they do.",
-            )
+    at: dict[str, list[Study]] = defaultdict(list)
+    for other in review.studies:
+        centres = _centres(other)
+        for name in centres:
+            for one in at[name]:
+                pair = frozenset((one.study, other.study))
+                if pair in declared or not _dates_meet(one, other):
+                    continue
+                declared.add(pair)
+                yield Finding(
+                    NAME,
+                    Severity.DOUBT,
+                    other.source("study"),
+                    f"may share patients with {one.study}: same centre ({name}) and overlapping "
+                    "dates",
+                    "Add an 'overlaps' entry that says whether they do.",
+                )
+            at[name].append(other)
 
 
-def _alarm(one: Study, other: Study) -> str:
-    here, there = one.setting.centres, other.setting.centres
-    if not isinstance(here, list) or not isinstance(there, list):
-        return ""
-    shared = {name.casefold() for name in here} & {name.casefold() for name in there}
+def _centres(study: Study) -> list[str]:
+    named = study.setting.centres
+    return sorted({name.casefold() for name in named}) if isinstance(named, list) else []
+
+
+def _dates_meet(one: Study, other: Study) -> bool:
     first, second = one.setting.recruited, other.setting.recruited
-    if not shared or first is None or second is None:
-        return ""
-    if first.from_[:4] <= second.to[:4] and second.from_[:4] <= first.to[:4]:
-        return f"same centre ({sorted(shared)[0]}) and overlapping dates"
-    return ""
+    if first is None or second is None:
+        return False
+    return first.from_[:4] <= second.to[:4] and second.from_[:4] <= first.to[:4]
 
 
 RULE = ReviewRule(
