@@ -1,7 +1,7 @@
 """From the fields of a record to a citation; what is not there is left out and said."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 from evsyn.extraction.references.found_by import (
     addresses_in,
@@ -63,23 +63,28 @@ def citation_of(raw: RawReference, layout: Layout) -> Citation | None:
     if not any(text for name, text in parts.items() if name != "pages"):
         return None
     known = {name: text for name, text in parts.items() if text}
-    told = {**known, "year": raw.year, "doi": raw.dois or raw.pmids or known.get("doi")}
-    said = [*_missing(told, layout), *remarks]
+    said = [*_missing(raw, bool(dois or pmids), layout), *remarks]
     note = one_line(" ".join(said))[:LONGEST].rstrip() or None
     return Citation(year=int(year[1]) if year else None, note=note, **known)
 
 
-def _missing(known: Mapping[str, object], layout: Layout) -> list[str]:
+def _missing(raw: RawReference, is_numbered: bool, layout: Layout) -> list[str]:
     """Say which parts of a printed citation the record does not hold."""
-    lacking = [
-        word for word in ("authors", "title", "journal", "year", "pages") if not known.get(word)
-    ]
+    parts = {
+        "authors": raw.authors,
+        "title": raw.title,
+        "journal": raw.journal,
+        "year": raw.year,
+        "volume": raw.volume,
+        "pages": raw.pages or raw.article,
+    }
+    lacking = [name for name, told in parts.items() if not told]
     said = []
     if lacking:
         *first, last = lacking
         words = f"{', '.join(first)} and {last}" if first else last
         said.append(f"{words.capitalize()} not in the {layout} record.")
-    if not known.get("doi") and not known.get("pmid"):
+    if not (is_numbered or raw.dois or raw.pmids):
         said.append(f"No DOI or PubMed number in the {layout} record.")
     return said
 

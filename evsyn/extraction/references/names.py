@@ -73,12 +73,10 @@ def initials(given: str) -> str:
 
 
 def listed(authors: Iterable[str]) -> tuple[str, ...]:
-    """Return the authors in order, each once, with ``et al.`` last if it stands anywhere."""
-    kept = list(dict.fromkeys(filter(None, map(one_line, authors))))
-    if ET_AL in kept:
-        kept.remove(ET_AL)
-        return (*kept, ET_AL) if kept else ()
-    return tuple(kept)
+    """Return the authors in order, with ``et al.`` last if it stands anywhere."""
+    named = [name for name in map(one_line, authors) if name]
+    kept = [name for name in named if name != ET_AL]
+    return (*kept, ET_AL) if kept and len(kept) < len(named) else tuple(kept)
 
 
 def _is_group(name: str) -> bool:

@@ -62,8 +62,9 @@ def pieces(text: str) -> Iterator[Piece]:
     start = 1
     for number, line in enumerate(text.split("\n"), 1):
         begins = _begins(line)
-        # What looks like a record of another layout inside an open RIS record is part of it.
-        inside = layout is Layout.RIS and begins is not Layout.RIS
+        # Inside an open RIS record such a line is part of it, unless it stands apart.
+        apart = not (held and held[-1].strip())
+        inside = layout is Layout.RIS and begins is not Layout.RIS and not apart
         further = layout is Layout.BIBTEX and begins is layout
         if begins is not None and not inside and not further:
             yield from _closed(layout, start, held)

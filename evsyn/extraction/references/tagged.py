@@ -31,7 +31,7 @@ _PUBMED_TAGS = (
     "PMID", "AU", "FAU", "CN", "TI", "BTI", "TA", "JT", "DP", "VI", "IP", "PG", "LID", "AID",
     "PT",
 )  # fmt: skip
-_DOI_NOTE = re.compile(r"(doi|10\.|https?://(dx\.)?doi\.org/)", re.IGNORECASE)
+_DOI_NOTE = re.compile(r"(doi[:\s]+|https?://(dx\.)?doi\.org/)?10\.[0-9]{4,9}/", re.IGNORECASE)
 _PUBMED_DATABASE = re.compile(r"pubmed|medline|\bpmid\b|\bnlm\b", re.IGNORECASE)
 
 
@@ -43,11 +43,11 @@ def ris_reference(text: str) -> RawReference:
     remarks = []
     if tags["AN"] and not numbers and not tags["PMID"]:
         remarks.append(f"Accession number {tags['AN'][0][:40]}, of a database not named PubMed.")
+    # Both tags may hold the same authors; within one, two persons may be written alike.
+    authors = [*tags["A1"], *(one for one in tags["AU"] if one not in tags["A1"])]
     pages, last = first("SP"), first("EP")
     return RawReference(
-        authors=listed(
-            person(one) for text in (*tags["AU"], *tags["A1"]) for one in text.split(";")
-        ),
+        authors=listed(person(one) for text in authors for one in text.split(";")),
         title=first("TI", "T1", "CT", "BT"),
         journal=first("JA", "J2", "J1", "JO", "JF", "T2"),
         year=first("PY", "Y1", "DA"),

@@ -65,8 +65,8 @@ def test_older_tags_several_records_and_what_is_not_there():
     assert second.source.line == 14
     assert fields(second) == {
         "title": "A register of bridges (invented)",
-        "note": "Authors, journal and pages not in the RIS record. No DOI or PubMed number in the "
-        "RIS record. Accession number 2004987654, of a database not named PubMed. Year not read "
+        "note": "Authors, journal, volume and pages not in the RIS record. No DOI or PubMed "
+        "number in the RIS record. Accession number 2004987654, of a database not named PubMed. Year not read "
         "from 'in press'.",
     }
 
@@ -160,6 +160,7 @@ def test_variants_of_ris(lines, key, expected):
         (("TI  - X", "UR  - file:///C:/papers/x.pdf"), "address"),
         (("TI  - X", "DO  - PMC123"), "doi"),
         (("TI  - X", "N1  - Erratum in 10.1000/other"), "doi"),
+        (("TI  - X", "N1  - 10.5 months of follow-up"), "doi"),
         (("TI  - X", "ED  - Reed, A."), "authors"),
         (("TI  - X", "PY  - 19"), "year"),
         (("TI  - X", "PMID- PMC12"), "pmid"),
@@ -284,6 +285,26 @@ def test_a_list_of_authors_may_be_cut():
 
 def test_a_pubmed_record_that_lacks_its_number_alone_is_whole():
     assert one("OWN - INVENTED\nTI  - X\nDP  - 2019")["title"] == "X"
+
+
+def test_another_record_after_one_that_does_not_end_is_its_own():
+    text = "TY  - JOUR\nTI  - X\nPMID- 5\nAU  - Reed, A\n\nPMID- 6\nTI  - Y\nAU  - Moss B\n"
+    found = read_references(text, "x")
+    assert [(one.citation.pmid, one.citation.authors) for one in found.citations] == [
+        ("5", "Reed A"),
+        ("6", "Moss B"),
+    ]
+    assert [finding.severity for finding in found.findings] == [Severity.DOUBT]
+
+
+def test_authors_under_two_tags_stand_once():
+    lines = ("A1  - Reed, A", "A1  - Kim, S", "A1  - Kim, S", "AU  - Reed, A", "AU  - Kim, S")
+    assert one(ris("TI  - X", *lines))["authors"] == "Reed A, Kim S, Kim S"
+
+
+def test_what_of_volume_and_pages_is_not_there():
+    note = one(ris("AU  - Reed, A", "TI  - X", "JO  - Y", "PY  - 2019", "VL  - 8"))["note"]
+    assert note.startswith("Pages not in the RIS record.")
 
 
 def test_remarks_between_records_are_passed_over():

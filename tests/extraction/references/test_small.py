@@ -40,8 +40,9 @@ def test_persons(printed, written):
     assert person(printed) == written
 
 
-def test_authors_stand_once_and_et_al_last():
-    assert listed(["et al.", "Reed A", "Reed A", ""]) == ("Reed A", "et al.")
+def test_et_al_stands_last_and_two_persons_may_be_written_alike():
+    assert listed(["et al.", "Reed A", "Reed A", ""]) == ("Reed A", "Reed A", "et al.")
+    assert listed(["et al."]) == ()
 
 
 @pytest.mark.parametrize(
