@@ -66,8 +66,8 @@ def test_older_tags_several_records_and_what_is_not_there():
     assert fields(second) == {
         "title": "A register of bridges (invented)",
         "note": "Authors, journal, volume and pages not in the RIS record. No DOI or PubMed "
-        "number in the RIS record. Accession number 2004987654, of a database not named PubMed. Year "
-        "not read from 'in press'.",
+        "number in the RIS record. Accession number 2004987654, of a database not named PubMed. "
+        "Year not read from 'in press'.",
     }
 
 
