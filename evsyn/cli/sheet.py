@@ -1,6 +1,6 @@
 """``evsyn sheet``: a review's extracts as a workbook, and back."""
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -39,13 +39,15 @@ def make(review: Path, output: Path | None, empty: bool) -> None:
     """
     from evsyn.extraction.load import PLAN_FILE, UnreadableError, read_extracts
     from evsyn.extraction.sheet.make import workbook_bytes
+    from evsyn.extraction.sheet.read import Stage
     from evsyn.reporting.files import write_whole
     from evsyn.reporting.findings import findings_text
     from evsyn.wording import sheet_read as words
     from evsyn.wording.sheet import sheet_words
 
     try:
-        read = read_extracts(review, watched=_watched(words.READING))
+        reading = words.STAGES[Stage.READING]
+        read = read_extracts(review, watched=lambda names: _shown(names, reading))
     except UnreadableError as error:
         refuse(findings_text(str(review), None, error.findings))
     # That a plan has no study yet is no fault here.
@@ -58,8 +60,9 @@ def make(review: Path, output: Path | None, empty: bool) -> None:
     if path.exists():
         refuse(words.there_already(str(path)))
     studies = () if empty else read.studies
-    watched = _watched(words.FILLING)
-    write_whole(path, workbook_bytes(read.plan, studies, sheet_words(read.plan), watched))
+    said = sheet_words(read.plan)
+    raw = workbook_bytes(read.plan, studies, said, lambda rows: _shown(rows, words.FILLING))
+    write_whole(path, raw)
     say(words.made_sentence(str(path), len(studies)))
 
 
@@ -84,9 +87,10 @@ def read(review: Path, workbook: Path, dry: bool) -> None:
     from evsyn.reporting.findings import findings_text
     from evsyn.wording import sheet_read as words
 
-    each = (_watched(words.READING), _watched(words.CHECKING))
     try:
-        found = read_sheet(workbook, review, *each)
+        found = read_sheet(
+            workbook, review, lambda items, stage: _shown(items, words.STAGES[stage])
+        )
     except UnreadableError as error:
         refuse(f"{findings_text(str(workbook), None, error.findings)}\n{words.FAULTY}")
     number = len(found.all_drafts)
@@ -105,11 +109,7 @@ def read(review: Path, workbook: Path, dry: bool) -> None:
         say(words.LOOKED if found.texts else words.NOTHING)
 
 
-def _watched(label: str) -> Callable[[Sequence[Any]], Iterable[Any]]:
-    """Return what shows progress while items are taken one by one."""
-
-    def each(items: Sequence[Any]) -> Iterator[Any]:
-        with steps(items, label) as shown:
-            yield from shown
-
-    return each
+def _shown(items: Sequence[Any], label: str) -> Iterator[Any]:
+    """Yield items one by one, showing how far it is."""
+    with steps(items, label) as shown:
+        yield from shown

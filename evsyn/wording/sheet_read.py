@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 
 from evsyn.extraction.sheet.draft import Draft, Edit
-from evsyn.extraction.sheet.read import SheetReading
+from evsyn.extraction.sheet.read import SheetReading, Stage
 from evsyn.extraction.sheet.values import Shown
 from evsyn.wording.numbers import counted
 
@@ -11,7 +11,12 @@ from evsyn.wording.numbers import counted
 _NAMED = 8
 _LONGEST = 60
 
-READING, FILLING, CHECKING = "Reading the files", "Filling the rows", "Checking what would be"
+FILLING = "Filling the rows"
+STAGES = {
+    Stage.READING: "Reading the files",
+    Stage.DRAFTING: "Making the changes",
+    Stage.CHECKING: "Checking what would be",
+}
 NOTHING = "Nothing to change: the files say what the workbook says."
 LOOKED = "Nothing was written, since --dry was given."
 FAULTY = "Nothing is written while a fault stands."

@@ -9,12 +9,10 @@ from typing import Any
 from evsyn.extraction.sheet.column import Column, Kind
 from evsyn.extraction.sheet.opened import RawCell
 from evsyn.extraction.sheet.pick_lists import NO, YES
-from evsyn.extraction.sheet.values import Shown
+from evsyn.extraction.sheet.values import Shown, one_line_end
 
 _YES = {"yes", "y", "true", "1"}
 _NO = {"no", "n", "false", "0"}
-#: A letter that a spreadsheet writes as its number, as it does with a carriage return.
-_ESCAPED_RETURN = re.compile(r"_x000D_\n?|\r\n?")
 _PERCENT = re.compile(r"^0(?:\.(0+))?\s?%$")
 _MIDNIGHT = time()
 
@@ -52,7 +50,7 @@ def said(column: Column, cell: RawCell) -> Said:
 
 def _of_kind(column: Column, value: Any, shape: str) -> Said:
     if isinstance(value, str):
-        value = _ESCAPED_RETURN.sub("\n", value).strip()
+        value = one_line_end(value).strip()
         if not value:
             return Said(None)
     if column.kind is Kind.WHOLE:

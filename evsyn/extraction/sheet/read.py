@@ -2,7 +2,9 @@
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 from pathlib import Path
+from typing import Any
 
 from evsyn.extraction.load import PLAN_FILE, UnreadableError, read_extracts, read_review
 from evsyn.extraction.review import Review
@@ -23,7 +25,22 @@ from evsyn.terms import Finding, Severity
 
 #: First line of an extract, which tells editors what may stand in it.
 _HEAD = "yaml-language-server: $schema=schema/study.json"
-Watched = Callable[[Sequence[str]], Iterable[str]]
+
+
+class Stage(StrEnum):
+    """What is being done, for whoever shows progress."""
+
+    READING = "reading"
+    DRAFTING = "drafting"
+    CHECKING = "checking"
+
+
+Watched = Callable[[Sequence[Any], Stage], Iterable[Any]]
+
+
+def unwatched(items: Sequence[Any], stage: Stage) -> Iterable[Any]:
+    """Return the items, showing nothing."""
+    return items
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,9 +79,7 @@ class SheetReading:
         return tuple(one for one in self.findings if one.severity is Severity.FAULT)
 
 
-def read_sheet(
-    path: Path, folder: Path, watched: Watched = iter, checking: Watched = iter
-) -> SheetReading:
+def read_sheet(path: Path, folder: Path, watched: Watched = unwatched) -> SheetReading:
     """Read a workbook, and check the review as it would be.
 
     Parameters
@@ -73,9 +88,9 @@ def read_sheet(
         The workbook.
     folder : pathlib.Path
         Folder of the review.
-    watched, checking : callable
-        Take the names of the files and yield them one by one, while they are read and while the
-        would-be review is checked, so that a caller can show progress.
+    watched : callable
+        Takes items and what is being done with them, and yields them one by one, so that a caller
+        can show progress.
 
     Raises
     ------
@@ -102,14 +117,14 @@ def read_sheet(
     }
     texts: dict[str, str] = {}
     if not any(one.severity is Severity.FAULT for one in findings):
-        for draft in changed:
+        for draft in watched(changed, Stage.DRAFTING) if changed else ():
             try:
                 texts[draft.file] = _text(draft, read[draft.file])
             except EditError as error:
                 cure = f"Change it in {draft.file} by hand."
                 findings.append(fault(file, draft.edits[0].cell, str(error), cure))
     if texts:
-        checked = read_review(folder, texts, checking)
+        checked = read_review(folder, texts, lambda names: watched(names, Stage.CHECKING))
         findings += placed(file, checked.findings, {draft.file: draft for draft in changed})
     faults = [one for one in findings if one.severity is Severity.FAULT]
     others = [one for one in findings if one.severity is not Severity.FAULT]
@@ -127,7 +142,7 @@ def read_sheet(
 
 def _readable(folder: Path, watched: Watched) -> Review:
     """Return the review as it stands; an extract that cannot be read stops all."""
-    review = read_extracts(folder, watched=watched)
+    review = read_extracts(folder, watched=lambda names: watched(names, Stage.READING))
     # That a plan has no study yet is no fault here.
     faults = [one for one in review.faults if one.source.file != PLAN_FILE]
     if faults:

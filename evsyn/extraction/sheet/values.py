@@ -1,5 +1,6 @@
 """What a field of an extract looks like in a cell, and what a cell means as a field."""
 
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any, TypeAlias
 
@@ -8,6 +9,8 @@ from evsyn.extraction.sheet.column import Column, Kind
 from evsyn.extraction.sheet.pick_lists import NO, YES
 from evsyn.extraction.study import Arm, Study
 
+#: A workbook may spell a carriage return as its number.
+_LINE_ENDS = re.compile(r"_x000D_\n?|\r\n?")
 #: What stands in a cell.
 Shown: TypeAlias = str | int | None
 
@@ -82,8 +85,8 @@ def shown(value: Any) -> Shown:
         return int(value)
     if isinstance(value, list):
         between = "\n" if any(";" in name for name in value) else "; "
-        return between.join(_one_line_end(name) for name in value)
-    return _one_line_end(str(value))
+        return between.join(one_line_end(name) for name in value)
+    return one_line_end(str(value))
 
 
 def meant(column: Column, cell: Shown) -> Any:
@@ -97,5 +100,6 @@ def meant(column: Column, cell: Shown) -> Any:
     return cell
 
 
-def _one_line_end(text: str) -> str:
-    return text.replace("\r\n", "\n").replace("\r", "\n")
+def one_line_end(text: str) -> str:
+    """Return a text with line ends of one kind, those that a workbook spells out too."""
+    return _LINE_ENDS.sub("\n", text)
