@@ -18,6 +18,7 @@ VERBS = (
     "demo",
     "check",
     "cite",
+    "new",
     "schema",
     "sheet",
     "pool",

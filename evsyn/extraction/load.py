@@ -104,8 +104,9 @@ def read_extracts(
     studies.sort(key=lambda study: (study.citation.year or 9999, study.study))
     findings += unread_files(folder)
     if not names:
-        message = "the folder holds a plan and no study"
-        findings.append(_fault(PLAN_FILE, message, "Write one YAML file a study beside it.", 0))
+        message = "the folder holds a plan and no study yet"
+        cure = "Write one YAML file a study beside it: evsyn new study."
+        findings.append(Finding(RULE, Severity.NOTE, Source(PLAN_FILE, 0), message, cure))
     return Review(folder, plan, tuple(studies), tuple(findings))
 
 

@@ -17,9 +17,18 @@ WHY = (
 )
 
 
-def first_line(kind: str) -> str:
-    """Return the line by which an editor finds the schema of a file beside the plan."""
-    return f"# yaml-language-server: $schema={FOLDER}/{kind}.json"
+def first_line(kind: str, review: str = ".") -> str:
+    """Return the line by which an editor finds the schema of a file.
+
+    Parameters
+    ----------
+    kind : str
+        Kind of file, as ``study``.
+    review : str
+        Way from the file to the folder of the review; most files lie in it.
+    """
+    place = FOLDER if review == "." else f"{review}/{FOLDER}"
+    return f"# yaml-language-server: $schema={place}/{kind}.json"
 
 
 def schema_texts(plan: Plan | None = None) -> dict[str, str]:

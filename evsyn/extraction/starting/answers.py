@@ -1,0 +1,186 @@
+"""Read one answer as a person writes it; a ``ValueError`` says why it cannot be right."""
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from pydantic import TypeAdapter, ValidationError
+
+from evsyn.extraction.faults import nearest
+from evsyn.extraction.percentages import printed_percentage
+from evsyn.extraction.record import Day, Month, Name
+
+Read = Callable[[str], Any]
+
+_COUNT = re.compile(r"([0-9]+) *(?:/|of|out of| ) *([0-9]+)")
+_SPAN = re.compile(r"(\S+)(?: *(?:to|-|–|,) *|\s+)(\S+)")
+_NAME: TypeAdapter[str] = TypeAdapter(Name)
+_DAY: TypeAdapter[str] = TypeAdapter(Day)
+_MONTH: TypeAdapter[str] = TypeAdapter(Month)
+
+
+def text(written: str) -> str:
+    """Return any text that is not empty."""
+    if not written.strip():
+        raise ValueError("something must stand here")
+    if len(written) > 4000:
+        raise ValueError("it is too long")
+    return written.strip()
+
+
+def name(written: str) -> str:
+    """Return a short name."""
+    said = "a name has letters, digits, '_' and '-', and no spaces"
+    return str(_valid(_NAME, written.strip(), said))
+
+
+def unlike(taken: Sequence[str]) -> Read:
+    """Return a reader of names that are none of those taken."""
+
+    def read(written: str) -> str:
+        if name(written) in taken:
+            raise ValueError(f"'{written.strip()}' is there already")
+        return name(written)
+
+    return read
+
+
+def day(written: str) -> str:
+    """Return a day."""
+    said = f"'{written}' is not a day; write it as 2026-03-02"
+    return str(_valid(_DAY, written.strip(), said))
+
+
+def span(written: str) -> dict[str, str]:
+    """Return first and last month, written as ``1995-03 to 1999``."""
+    said = f"'{written}' are not two dates; write them as 1995-03 to 1999-12"
+    match = _SPAN.fullmatch(written.strip())
+    if match is None:
+        raise ValueError(said)
+    first, last = (str(_valid(_MONTH, one, said)) for one in match.groups())
+    if last < first[: len(last)]:
+        raise ValueError(f"{last} is before {first}")
+    return {"from": first, "to": last}
+
+
+def number(least: int = 0, most: int = 10**9) -> Read:
+    """Return a reader of whole numbers between two."""
+
+    def read(written: str) -> int:
+        said = written.strip().replace(" ", "")
+        if not (said.isascii() and said.isdigit()) or len(said) > 9:
+            raise ValueError(f"'{written}' is not a whole number")
+        if not least <= int(said) <= most:
+            raise ValueError(f"{said} is not possible here: at least {least}, at most {most}")
+        return int(said)
+
+    return read
+
+
+def events_of_total(patients: int | None = None) -> Read:
+    """Return a reader of both numbers of ``4/52``, the total not above some number of patients."""
+
+    def read(written: str) -> tuple[int, int]:
+        match = _COUNT.fullmatch(written.strip())
+        if match is None:
+            raise ValueError(f"'{written}' is not a count; write it as 4/52")
+        events, total = int(match[1]), int(match[2])
+        if total < 1:
+            raise ValueError("a share of nobody cannot be taken")
+        if events > total:
+            raise ValueError(f"{events} of {total} cannot be")
+        if patients is not None and total > patients:
+            raise ValueError(f"the group has {patients} patients, and the total is {total}")
+        return events, total
+
+    return read
+
+
+def percentage(written: str) -> str:
+    """Return a percentage as printed."""
+    if printed_percentage(written) is None:
+        raise ValueError(f"'{written}' is not a percentage; write it as printed, as 7.7%")
+    return written.strip()
+
+
+def among(words: Sequence[str]) -> Read:
+    """Return a reader of one of some words, given by name or by its place in the list."""
+
+    def read(written: str) -> str:
+        said = written.strip()
+        if said in words:
+            return said
+        if said.isascii() and said.isdigit() and 1 <= int(said) <= len(words):
+            return words[int(said) - 1]
+        raise ValueError(f"'{said}' is none of them. {nearest(said, list(words))}")
+
+    return read
+
+
+def several(words: Sequence[str]) -> Read:
+    """Return a reader of some of these words, with commas between them."""
+
+    def read(written: str) -> list[str]:
+        one = among(words)
+        return list(dict.fromkeys(one(part) for part in _parts(written)))
+
+    return read
+
+
+def listed(written: str) -> list[str]:
+    """Return the parts of a list with semicolons between them."""
+    return [part.strip() for part in written.split(";") if part.strip()]
+
+
+def pair(written: str) -> tuple[str, str]:
+    """Return both sides of ``NAME=WORDS``."""
+    left, equals, right = written.partition("=")
+    if not equals or not left.strip() or not right.strip():
+        raise ValueError(f"'{written}' has not the form NAME=WORDS")
+    return left.strip(), right.strip()
+
+
+def number_and_words(least: int) -> Read:
+    """Return a reader of ``NUMBER=WORDS``."""
+
+    def read(written: str) -> tuple[int, str]:
+        left, words = pair(written)
+        return number(least)(left), words
+
+    return read
+
+
+def short(words: str) -> str | None:
+    """Return a short name made of some words, as ``hollowmere-district``; ``None`` of no letters.
+
+    At most two words are taken.
+    """
+    plain = "".join(one if one.isascii() and one.isalnum() else " " for one in words.lower())
+    return "-".join(plain.split()[:2]) or None
+
+
+def words_by_name(written: Sequence[str]) -> dict[str, str]:
+    """Return names with their words, from ``NAME=WORDS`` each."""
+    found: dict[str, str] = {}
+    for one in written:
+        key, words = pair(one)
+        if name(key) in found:
+            raise ValueError(f"'{key}' is given twice")
+        found[key] = words
+    return found
+
+
+def spoken(levels: Mapping[str, str]) -> str:
+    """Return names with their words as one would write them in one line."""
+    return "; ".join(f"{key}={words}" for key, words in levels.items())
+
+
+def _parts(written: str) -> list[str]:
+    return [part.strip() for part in written.split(",") if part.strip()]
+
+
+def _valid(kind: TypeAdapter[str], written: str, said: str) -> str:
+    try:
+        return kind.validate_python(written)
+    except ValidationError:
+        raise ValueError(said) from None
