@@ -8,9 +8,10 @@ from evsyn.figures.palette import BANDS, INK, INVENTED_GROUND, INVENTED_INK
 from evsyn.figures.shapes import Box
 from evsyn.reporting.report.content import ReportContent
 from evsyn.reporting.slides.colours import fill
-from evsyn.reporting.slides.numbering import number_xml, sections_xml
+from evsyn.reporting.slides.numbering import number_xml
 from evsyn.reporting.slides.package import untraceable
 from evsyn.reporting.slides.places import placeholder
+from evsyn.reporting.slides.presentation_xml import finish
 from evsyn.reporting.slides.room import LEAST, Cover, fitted_title
 from evsyn.reporting.slides.shapes_xml import EMU_PER_POINT, Pen
 from evsyn.reporting.slides.slide import FigureBody, Paragraph, Run, Slide, TextBody
@@ -24,8 +25,6 @@ _SPACES = (
     'xmlns:p="http://schemas.openxmlformats.org/presentationml/2006/main" '
     'xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"'
 )
-#: Relationships by which a template would carry names of persons or pictures of old slides.
-_TRACES = ("thumbnail", "custom-properties", "commentAuthors", "printerSettings")
 
 
 def slides_bytes(content: ReportContent, template: bytes | None = None) -> bytes:
@@ -74,8 +73,6 @@ def written(
     is_marked : bool
         Whether the foot warns of what is invented.
     """
-    from pptx.oxml import parse_xml
-
     slides = [
         made.presentation.slides.add_slide(made.cover if plan.is_cover else made.layout)
         for plan in planned
@@ -84,11 +81,7 @@ def written(
     for number, (plan, slide) in enumerate(zip(planned, slides, strict=True), start=1):
         _Filled(made, slide, by_key, is_marked=is_marked).fill(plan, foot, number)
     parts = [(plan.section, slide.slide_id) for plan, slide in zip(planned, slides, strict=True)]
-    if all(name for name, _ in parts):
-        for old in made.presentation.element.xpath("./p:extLst"):
-            made.presentation.element.remove(old)
-        made.presentation.element.append(parse_xml(sections_xml(parts)))
-    _without_traces(made.presentation)
+    finish(made.presentation, parts)
     held = BytesIO()
     made.presentation.save(held)
     return untraceable(held.getvalue(), title)
@@ -241,11 +234,3 @@ def _set_paragraphs(body: Any, paragraphs: Sequence[str]) -> None:
         body.remove(old)
     for xml in paragraphs:
         body.append(_parsed(xml))
-
-
-def _without_traces(presentation: Any) -> None:
-    package = presentation.part.package
-    for holder in (package, presentation.part):
-        for number, relation in list(holder._rels.items()):
-            if relation.reltype.endswith(_TRACES):
-                holder._rels.pop(number)

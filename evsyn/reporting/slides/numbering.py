@@ -1,19 +1,10 @@
-"""Slide numbers where the layout has them, and the parts of a talk as a program lists them."""
+"""The number of a slide, where its layout has one."""
 
-from collections.abc import Iterable
-from itertools import groupby
 from typing import Any
 from uuid import NAMESPACE_URL, uuid5
 
 from evsyn.reporting.slides.places import placeholder
 from evsyn.reporting.slides.words_xml import LANGUAGE, attribute
-
-#: Names the list of sections among the extensions of a presentation (Microsoft, MS-PPTX 2.6.8).
-_LIST = "{521415D9-36F7-43E2-AB2F-B90AF26B5E84}"
-_SPACES = (
-    'xmlns:p="http://schemas.openxmlformats.org/presentationml/2006/main" '
-    'xmlns:p14="http://schemas.microsoft.com/office/powerpoint/2010/main"'
-)
 
 
 def number_xml(layout: Any, shape_id: int, number: int, size: float) -> str:
@@ -48,26 +39,4 @@ def number_xml(layout: Any, shape_id: int, number: int, size: float) -> str:
         f'<p:txBody><a:bodyPr/><a:lstStyle/><a:p><a:fld id="{{{field}}}" type="slidenum">'
         f'<a:rPr lang="{LANGUAGE}" sz="{round(100 * size)}"/><a:t>{number}</a:t></a:fld></a:p>'
         "</p:txBody></p:sp>"
-    )
-
-
-def sections_xml(sections: Iterable[tuple[str, int]]) -> str:
-    """Return the parts of a talk as an extension of its presentation.
-
-    Parameters
-    ----------
-    sections : iterable of (str, int)
-        For each slide in order, the part it belongs to and its number in the presentation.
-    """
-    told = ""
-    for place, (name, slides) in enumerate(groupby(sections, key=lambda pair: pair[0])):
-        own = str(uuid5(NAMESPACE_URL, f"section-{place}")).upper()
-        listed = "".join(f'<p14:sldId id="{number}"/>' for _, number in slides)
-        told += (
-            f'<p14:section name={attribute(name)} id="{{{own}}}"><p14:sldIdLst>{listed}'
-            "</p14:sldIdLst></p14:section>"
-        )
-    return (
-        f'<p:extLst {_SPACES}><p:ext uri="{_LIST}"><p14:sectionLst>{told}</p14:sectionLst>'
-        "</p:ext></p:extLst>"
     )

@@ -17,6 +17,8 @@ LINE = 1.25
 #: What presentation programs leave free inside the box of a title.
 TITLE_INSET = (7.2, 3.6)
 _TITLE_STEP = 2.0
+#: Type sizes of figures, largest first, where so many times the size fit side by side.
+_FIGURE_SIZES, _ABREAST = (24, 22, 20, 18, 17, 16, 15, LEAST), 40
 #: Free room between a title and words under it.
 _ABOVE_WORDS = 8.0
 #: A figure with more height than this would hold more rows than can be read.
@@ -83,11 +85,13 @@ class Room:
             leave the summaries alone.
         """
         height = min(self.body_height, _TALLEST) if all_rows else self.body_height
+        # Larger type would leave the axis of a narrow slide no room.
+        most = max(LEAST, self.body_width / _ABREAST)
         return PageFormat(
             self.body_width,
             height,
             0,
-            (24, 22, 20, 18, 17, 16, 15, LEAST),
+            tuple(size for size in _FIGURE_SIZES if size <= most),
             paged_size=LEAST,
             max_rows=None if all_rows else MOST_ROWS,
             title_scale=1.3,

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 _EDGE, _UNDER_TITLE, _ABOVE_FOOT, _BOTTOM = 24.0, 4.0, 6.0, 6.0
 #: Less room than this holds no figure.
-_LEAST_WIDTH, _LEAST_HEIGHT = 600.0, 300.0
+_LEAST_WIDTH, _LEAST_HEIGHT = 600.0, 280.0
 #: Room inside the box of the foot.
 FOOT_INSET = 4.0
 #: What lies lower than this share of a layout belongs to its foot.
@@ -121,21 +121,44 @@ def _emptied(made: "Presentation") -> None:
 
 def _room(made: "Presentation", layout: Any, scale: float, foot: str) -> Room:
     width = (made.slide_width or 0) / EMU_PER_POINT / scale
-    title, low = _title_box(layout, scale), HEIGHT - _BOTTOM
-    for shape in (*layout.shapes, *layout.slide_master.shapes):
-        box = box_of(shape, scale)
-        if box is not None and box.top > _LOW * HEIGHT and box.bottom - box.top < HEIGHT / 4:
-            low = min(low, box.top - 2)
+    title = _title_box(layout, scale)
     edge = min(title.left, width - title.right)
     edge = edge if _EDGE <= edge < width / 8 else _EDGE
     left, right = edge + title_inset(layout) / scale, width - edge
-    lines = len(wrapped(foot, right - left - 2 * FOOT_INSET, LEAST, bold=True))
-    foot_top = low - lines * LINE * LEAST - 2 * FOOT_INSET
-    body = Box(left, title.bottom + _UNDER_TITLE, right, foot_top - _ABOVE_FOOT)
+    place = _foot(layout, scale, Box(left, 0, right, HEIGHT - _BOTTOM), foot)
+    body = Box(left, title.bottom + _UNDER_TITLE, right, place.top - _ABOVE_FOOT)
     if body.right - body.left < _LEAST_WIDTH or body.bottom - body.top < _LEAST_HEIGHT:
         raise TemplateError(template_refusal("between title and foot it leaves too little room"))
-    place = Box(left, foot_top, right, low)
     return Room(width, title, body, place, title_size(layout, "title") / scale)
+
+
+def _foot(layout: Any, scale: float, within: Box, words: str) -> Box:
+    """Return the lowest place for the words of the foot, over or beside the slide's number."""
+    from pptx.enum.shapes import PP_PLACEHOLDER
+
+    # Of placeholders only the number is filled; the others do not show on a slide.
+    drawn = [one for one in (*layout.shapes, *layout.slide_master.shapes) if not one.is_placeholder]
+    boxes = [box for box in (box_of(shape, scale) for shape in drawn) if box is not None]
+    low = min([within.bottom, *(box.top - 2 for box in boxes if _is_low(box))])
+    number = placeholder(layout, PP_PLACEHOLDER.SLIDE_NUMBER)
+    taken = None if number is None else box_of(number, scale)
+    if taken is None or not _is_low(taken):
+        return _lowest(replace(within, bottom=low), words)
+    over = _lowest(replace(within, bottom=min(low, taken.top - 2)), words)
+    beside = replace(within, bottom=low, right=min(within.right, taken.left - _ABOVE_FOOT))
+    if beside.right - beside.left < _LEAST_WIDTH / 2:
+        return over
+    return max(over, _lowest(beside, words), key=lambda box: box.top)
+
+
+def _is_low(box: Box) -> bool:
+    """Whether a shape belongs to the foot of a layout, and not to its ground."""
+    return box.top > _LOW * HEIGHT and box.bottom - box.top < HEIGHT / 4
+
+
+def _lowest(within: Box, words: str) -> Box:
+    lines = len(wrapped(words, within.right - within.left - 2 * FOOT_INSET, LEAST, bold=True))
+    return replace(within, top=within.bottom - lines * LINE * LEAST - 2 * FOOT_INSET)
 
 
 def _title_box(layout: Any, scale: float) -> Box:

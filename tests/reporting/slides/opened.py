@@ -6,6 +6,7 @@ from zipfile import ZipFile
 
 from lxml import etree
 from pptx import Presentation
+from pptx.enum.shapes import PP_PLACEHOLDER
 from pptx.oxml.ns import qn
 
 from evsyn.figures.measure import text_width, wrapped
@@ -91,7 +92,7 @@ def _places(slide, sheet: Box):
             if place.overlaps(beside, slack=0.5):
                 yield f"{name} over {other}"
     for shape in slide.shapes:
-        if not shape.has_text_frame or shape.is_placeholder:
+        if not shape.has_text_frame or _sizes_itself(shape):
             continue
         place, body = _edges(shape), shape.text_frame
         inset = body.margin_left / POINT
@@ -106,6 +107,12 @@ def _places(slide, sheet: Box):
             yield f"{shape.name} overflows"
         if sum(len(wrapped(p.text, place.right - place.left, 14)) for p in body.paragraphs) > 20:
             yield f"{shape.name} has more than 20 lines"
+
+
+def _sizes_itself(shape) -> bool:
+    """Whether a shape is a title or a number, whose type is mostly that of the layout."""
+    kind = shape.placeholder_format.type if shape.is_placeholder else None
+    return kind is not None and kind != PP_PLACEHOLDER.SUBTITLE
 
 
 def _figure(slide, sheet: Box):

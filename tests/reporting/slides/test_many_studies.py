@@ -12,15 +12,52 @@ from tests.reporting.slides.made_up_talks import forest_talk, text_talk
 LONG = "The Marrowdale and Hollowmere Collaborative Group for Obstructed Bowel"
 
 
-@pytest.mark.parametrize("number", [5, 30, 63])
-def test_every_study_is_drawn_at_a_readable_size(number):
+@pytest.mark.parametrize("long", [False, True])
+@pytest.mark.parametrize("number", [5, 60, 200])
+def test_every_study_is_drawn_at_a_readable_size(number, long):
     rows = made_up.studies(number)
-    content = made_up.content(made_up.band(rows[: number // 2]), made_up.band(rows[number // 2 :]))
+    if long:
+        rows = tuple(replace(row, label=f"{LONG} {i}") for i, row in enumerate(rows))
+    title = LONG if long else "Palliation"
+    content = made_up.content(
+        made_up.band(rows[: number // 2], title=title), made_up.band(rows[number // 2 :])
+    )
     made = forest_talk(content)
     assert look.faults(made) == []
     summaries, *every = list(look.opened(made).slides)
     assert look.study_rows(summaries) == 0
     assert sum(look.study_rows(slide) for slide in every) == number
+
+
+@pytest.mark.parametrize("number", [30, 60, 200])
+def test_backup_pages_are_filled_alike(number):
+    """No page holds less than half of the fullest, where bands can be parted at any row."""
+    rows = made_up.studies(number)
+    _, *every = look.opened(forest_talk(made_up.content(made_up.band(rows)))).slides
+    held = [look.study_rows(slide) for slide in every]
+    assert max(held[:-1]) - min(held[:-1]) <= 1
+    # The last page holds the sums and their sentence as well.
+    assert held[-1] >= max(held) - 6
+
+
+def test_what_leaves_no_room_for_the_last_band_stands_in_the_notes_alone():
+    bands = [
+        replace(made_up.band(made_up.studies(6), title=f"Level {i}"), short_sentence="A range.")
+        for i in range(7)
+    ]
+    long = made_up.content(*bands, short_caption="A long caption. " * 30)
+    for shape in ("headline", LONG, "A long caption."):
+        summaries, *_ = list(look.opened(forest_talk(long)).slides)
+        assert shape not in " ".join(words for words, *_ in look.figure_words(summaries))
+    assert "(1 of" not in look.title(summaries)
+
+
+def test_references_of_two_hundred_studies_are_measured():
+    said = [f"{i}. {LONG}. {LONG}. Ember Isles Journal 2001; 1:{i}." for i in range(200)]
+    made = text_talk(said)
+    assert look.faults(made) == []
+    lines = [len(slide.shapes[-2].text_frame.paragraphs) for slide in look.opened(made).slides]
+    assert max(lines) <= 20
 
 
 def test_a_summary_stays_on_one_slide_by_leaving_the_headline_to_the_notes():

@@ -1,21 +1,26 @@
 """A talk on a hospital's own template, and templates that cannot hold one."""
 
 import re
+from dataclasses import replace
 from io import BytesIO
 from zipfile import ZipFile
 
 import pytest
 from pptx import Presentation
+from pptx.enum.shapes import PP_PLACEHOLDER
 from pptx.opc.constants import RELATIONSHIP_TYPE
 from pptx.util import Pt
 
-from evsyn.reporting.slides import TemplateError
+from evsyn.reporting.slides import TemplateError, slides_bytes
 from evsyn.reporting.slides.colours import contrast
 from evsyn.reporting.slides.template import template_for
 from tests.figures import made_up
 from tests.reporting.slides import opened as look
 from tests.reporting.slides.made_up_talks import FOOT, forest_talk
+from tests.reporting.slides.test_talk import CONTENT as REAL
 
+#: A whole talk of few slides.
+TALK = replace(REAL, outcomes=REAL.outcomes[:1])
 CONTENT = made_up.content(made_up.band(made_up.studies(12)), made_up.band(made_up.studies(9)))
 
 
@@ -52,6 +57,57 @@ def test_a_talk_takes_the_layout_and_the_size_of_its_template(width, height):
     assert {slide.slide_layout.name for slide in shown.slides} == {"Title Only"}
     assert "An old slide" not in [look.title(slide) for slide in shown.slides]
     assert b"Somebody" not in b"".join(look.parts(made).values())
+
+
+def test_the_number_stands_in_the_place_of_the_template():
+    template = hospital()
+    (place,) = [
+        shape
+        for shape in template.slide_layouts.get_by_name("Title Only").placeholders
+        if shape.placeholder_format.type == PP_PLACEHOLDER.SLIDE_NUMBER
+    ]
+    for slide in look.opened(forest_talk(CONTENT, template=saved(template))).slides:
+        (shown,) = slide.element.xpath(".//p:sp[.//a:fld[@type='slidenum']]")
+        (ph,) = shown.xpath(".//p:ph")
+        assert ph.get("idx") == str(place.placeholder_format.idx)
+        assert not shown.xpath("./p:spPr/a:xfrm")
+
+
+def test_a_template_without_a_number_has_none():
+    template = hospital()
+    layout = template.slide_layouts.get_by_name("Title Only")
+    for shape in list(layout.placeholders):
+        if shape.placeholder_format.type == PP_PLACEHOLDER.SLIDE_NUMBER:
+            shape.element.getparent().remove(shape.element)
+    for slide in look.opened(forest_talk(CONTENT, template=saved(template))).slides:
+        assert not slide.element.xpath(".//a:fld")
+
+
+def cover(template):
+    """Return the first slide of a talk on a template."""
+    return look.opened(slides_bytes(TALK, saved(template))).slides[0]
+
+
+def test_a_talk_begins_on_the_title_layout_of_the_template_in_its_own_colours():
+    first = cover(hospital())
+    assert first.slide_layout.name == "Title Slide"
+    title, words = first.placeholders
+    assert title.text_frame.text == TALK.review.plan.title
+    assert words.text_frame.text.startswith(TALK.review.plan.question)
+    assert not words._element.xpath(".//a:solidFill")
+
+
+@pytest.mark.parametrize(("width", "height"), [(720, 540), (960, 540)])
+def test_a_whole_talk_fits_narrow_templates_too(width, height):
+    made = slides_bytes(REAL, saved(hospital(width=width, height=height)))
+    assert look.faults(made) == []
+
+
+def test_a_title_layout_without_room_is_left_alone():
+    template = hospital()
+    for shape in template.slide_layouts.get_by_name("Title Slide").placeholders:
+        shape.left, shape.top, shape.width, shape.height = (Pt(9), Pt(9), Pt(200), Pt(200))
+    assert cover(template).slide_layout.name == "Title Only"
 
 
 def test_figures_take_the_accents_of_the_template_unless_they_are_too_faint():
