@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from evsyn.extraction.plan import LabelledStratum, Plan
+from evsyn.extraction.plan import Course, LabelledStratum, Plan
 from evsyn.extraction.review import Review
 from evsyn.extraction.rules.names_known import unknown
 from evsyn.extraction.rules.rule import ReviewRule
@@ -24,6 +24,7 @@ def _course(plan: Plan) -> Iterator[Finding]:
     places = [*plan.flow, *course.steps]
     for step in course.steps.values():
         yield from unknown(step.within, places, "stage or step", step.source("within"))
+    yield from _circles(course)
     for name, stage in (
         ("patients_end_of", course.patients_end_of),
         ("devices_of", course.devices_of),
@@ -41,6 +42,26 @@ def _course(plan: Plan) -> Iterator[Finding]:
         if number > 1:
             message = f"'{word}' names two things in the course of a case"
             yield Finding(NAME, Severity.FAULT, course.source(), message, "Rename one of them.")
+
+
+def _circles(course: Course) -> Iterator[Finding]:
+    """Yield one fault for each circle of steps, at the step of it that is written first."""
+    met: set[str] = set()
+    for name in course.steps:
+        path = [name]
+        while path[-1] in course.steps and path[-1] not in met:
+            met.add(path[-1])
+            path.append(course.steps[path[-1]].within)
+        if path[-1] in path[:-1]:
+            circle = path[path.index(path[-1]) :]
+            message = (
+                f"steps lie within each other in a circle ({' within '.join(circle)})"
+                if len(circle) > 2
+                else f"the step '{circle[0]}' lies within itself"
+            )
+            cure = "Let one of them lie within a stage of the flow."
+            source = course.steps[circle[0]].source("within")
+            yield Finding(NAME, Severity.FAULT, source, message, cure)
 
 
 def _audit(plan: Plan) -> Iterator[Finding]:

@@ -52,3 +52,36 @@ def test_an_outcome_is_counted_as_something_known(tiny):
     tiny.plan("    better: more\n", "    better: more\n    counted_as: not arrived\n")
     (one,) = [f for f in tiny.read().findings if "arrived" in f.message]
     assert one.severity is Severity.FAULT
+
+
+STEPS = """\
+course:
+  steps:
+    stoma: {label: had a stoma made, within: %s}
+    leak: {label: leaked, within: %s}
+    fistula: {label: had a fistula, within: %s}
+    redone: {label: was redone, within: fistula}
+"""
+
+
+@pytest.mark.parametrize(
+    ("within", "told"),
+    [
+        (("leak", "stoma", "placed"), ["a circle (stoma within leak within stoma)"]),
+        (
+            ("leak", "fistula", "stoma"),
+            ["a circle (stoma within leak within fistula within stoma)"],
+        ),
+        (("stoma", "placed", "leak"), ["'stoma' lies within itself"]),
+        (("stoma", "placed", "fistula"), ["'stoma' lies", "'fistula' lies"]),
+        (("placed", "stoma", "leak"), []),
+    ],
+)
+def test_steps_that_lie_within_each_other_in_a_circle_are_one_fault(tiny, within, told):
+    tiny.plan("strata:\n", f"{STEPS % within}strata:\n")
+    found = [f for f in tiny.read().findings if f.rule == "course-known"]
+    assert len(found) == len(told)
+    for fault, words in zip(found, told, strict=True):
+        assert words in fault.message
+        assert fault.severity is Severity.FAULT
+        assert fault.source.key_path.endswith("within")
