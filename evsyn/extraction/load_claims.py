@@ -1,6 +1,7 @@
 """Read the claims of a talk, and the guidelines recorded beside a review, and check both."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 from pathlib import Path
 from typing import TypeVar
 
@@ -23,6 +24,29 @@ _OTHER_KINDS = {
     "unit": "a unit's own figures",
     "guidelines": "guidelines",
 }
+
+
+class FileKind(StrEnum):
+    """What a file beside a review holds."""
+
+    UNIT = "unit"
+    CLAIMS = "claims"
+    GUIDELINES = "guidelines"
+
+
+def kind_of(path: Path) -> FileKind:
+    """Return what a file holds by its own words; a unit's figures where it does not tell."""
+    root: dict[str, object] = (parse_bytes(path.read_bytes()).root or {}) if path.is_file() else {}
+    named = (kind for kind in (FileKind.CLAIMS, FileKind.GUIDELINES) if str(kind) in root)
+    return FileKind.UNIT if "unit" in root else next(named, FileKind.UNIT)
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedGuidelines:
+    """Guidelines with what the checks found; never holds a fault."""
+
+    guidelines: Guidelines
+    findings: tuple[Finding, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +78,29 @@ def read_guidelines(folder: Path, plan: Plan) -> Guidelines | None:
         If the file has any fault.
     """
     path = folder / GUIDELINES_FILE
-    if not path.exists():
-        return None
+    return check_guidelines(path, plan).guidelines if path.exists() else None
+
+
+def check_guidelines(path: Path, plan: Plan) -> CheckedGuidelines:
+    """Read a file of guidelines and check it against the plan.
+
+    Parameters
+    ----------
+    path : pathlib.Path
+        The file.
+    plan : Plan
+        Plan of the review it belongs to.
+
+    Raises
+    ------
+    UnreadableError
+        If the file has any fault.
+    """
     found, findings = read_record(path, Guidelines)
     if found is not None:
         for rule in GUIDELINE_RULES:
             findings += rule.check(found, plan)
-    return _sound(found, findings)
+    return CheckedGuidelines(_sound(found, findings), _ranked(findings))
 
 
 def read_claims(path: Path, plan: Plan, guidelines: Guidelines | None) -> CheckedClaims:

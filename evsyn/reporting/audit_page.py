@@ -26,6 +26,7 @@ from evsyn.wording.audit import (
 )
 from evsyn.wording.audit_summary import summary_sentences
 from evsyn.wording.by_role import role_sentences
+from evsyn.wording.checked import UNIT_READ
 from evsyn.wording.next_period import (
     NOTHING_ALIKE,
     WHOLE_UNCHANGED,
@@ -96,7 +97,7 @@ def audit_text(
         parts += [
             "",
             f"{name} on the unit's file",
-            findings_text(unit.unit, 1, checked.findings, of_unit=True),
+            findings_text(unit.unit, None, checked.findings, read=UNIT_READ),
         ]
     return "\n".join(parts)
 

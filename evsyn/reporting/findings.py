@@ -18,7 +18,7 @@ def findings_text(
     findings: Sequence[Finding],
     *,
     invented: bool = False,
-    of_unit: bool = False,
+    read: str = "",
 ) -> str:
     """Return the sentence, the three findings that matter most, then the rest.
 
@@ -27,19 +27,17 @@ def findings_text(
     folder : str
         The folder as the user named it.
     studies : int or None
-        Number of studies read; ``None`` where there is nothing to work with.
+        Number of studies read; ``None`` where there is nothing to work with, or no review.
     findings : sequence of Finding
         All findings, the gravest first.
     invented : bool
         Whether the review is made up.
-    of_unit : bool
-        Whether the file holds a unit's figures, not a review.
+    read : str
+        What was read, in words, where it is a file and not a review.
     """
     mark = f" ({INVENTED})" if invented else ""
-    read = "not usable" if studies is None else f"{counted(studies, 'study', 'studies')} read"
-    if of_unit and studies is not None:
-        read = "the unit's figures read"
-    first = f"{folder}{mark}: {read}; {_numbers(findings)}."
+    told = "not usable" if studies is None else f"{counted(studies, 'study', 'studies')} read"
+    first = f"{folder}{mark}: {read or told}; {_numbers(findings)}."
     lines = [fill(first, WIDTH, break_on_hyphens=False, break_long_words=False)]
     if findings:
         rest = findings[FIRST:]
@@ -52,10 +50,13 @@ def findings_text(
     return "\n".join(lines)
 
 
-def findings_json(folder: str, studies: int | None, findings: Sequence[Finding]) -> dict[str, Any]:
+def findings_json(
+    folder: str, studies: int | None, findings: Sequence[Finding], *, kind: str = "review"
+) -> dict[str, Any]:
     """Return the findings as fields; counts by severity stand first."""
     return {
         "review": folder,
+        "kind": kind,
         "studies": studies,
         "faults": _number(findings, Severity.FAULT),
         "doubts_open": sum(finding.is_open for finding in findings),

@@ -102,7 +102,7 @@ def test_the_lines_are_read_as_they_stand(made, written):
 
 def test_the_lines_keep_their_shape_on_the_screen(made):
     made.with_cell(3, "intent", "cure")
-    text = findings_text("unit.yaml", None, made.found(), of_unit=True)
+    text = findings_text("unit.yaml", None, made.found())
     assert "\n    words:\n      cure: ...   # row 3; one of palliation, bridge" in text
     assert text.endswith("\n    [case-log]")
 
