@@ -27,6 +27,7 @@ VERBS = (
     "strip",
     "funnel",
     "claim",
+    "reproduce",
     "report",
     "trace",
     "stale",

@@ -1,0 +1,192 @@
+"""Which variant gives what is printed: every one is tried, and the best are named."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from evsyn.reproduction.compare import Check, Match, PrintedItem, compared, printed_items
+from evsyn.reproduction.consistency import inconsistencies
+from evsyn.reproduction.load import CheckedPooling
+from evsyn.reproduction.recompute import numbers_of
+from evsyn.reproduction.rounding import envelope_of
+from evsyn.reproduction.rows import Kind, Rows, rows_of
+from evsyn.reproduction.stated import Stated, stated_of
+from evsyn.reproduction.variants import Variant, variants
+from evsyn.terms import Finding
+
+HEADLINE = ("estimate", "low", "high")
+#: Places of numbers printed a row, which are many and say less of the method.
+ROW_PLACES = frozenset({"weight", "row"})
+
+
+class Verdict(StrEnum):
+    """What can be said of a published pooling."""
+
+    REPRODUCED = "reproduced"
+    EXCEPT = "reproduced except"
+    NOT = "not reproducible"
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """One variant held against everything printed."""
+
+    variant: Variant
+    checks: tuple[Check, ...]
+
+    @property
+    def misfits(self) -> tuple[Check, ...]:
+        """What the variant does not give."""
+        return tuple(check for check in self.checks if not check.match.fits)
+
+    @property
+    def by_rounding(self) -> tuple[Check, ...]:
+        """What it gives only within the rounding of the inputs."""
+        return tuple(check for check in self.checks if check.match is Match.ROUNDING)
+
+    @property
+    def gives_pool_exactly(self) -> bool:
+        """Whether it gives all that is printed of the pool without the rounding of the rows."""
+        return all(check.item.place[0] in ROW_PLACES for check in self.by_rounding)
+
+    @property
+    def holds_headline(self) -> bool:
+        """Whether it gives every printed pooled value and limit: of the total, else of groups."""
+        for line in ("overall", "group"):
+            ends = [
+                check
+                for check in self.checks
+                if check.item.place[0] == line and check.item.place[-1] in HEADLINE
+            ]
+            if ends:
+                return all(check.match.fits for check in ends)
+        return False
+
+
+@dataclass(frozen=True, slots=True)
+class Reproduction:
+    """What became of a published pooling.
+
+    Parameters
+    ----------
+    checked : CheckedPooling
+        What was typed, with what its checks found.
+    rows : Rows
+        Its rows as arrays.
+    verdict : Verdict
+        The answer.
+    best : tuple of Trial
+        The variants that give most, alike; the plainest first. For ``not reproducible`` the nearest
+        alone.
+    tried : int
+        How many variants were tried.
+    stated : Stated or None
+        What was understood of the method the paper states.
+    also : tuple of Trial
+        Variants that give every number too, but only within the rounding of the rows.
+    findings : tuple of Finding
+        What does not fit within the print itself; with those of the typed file.
+    """
+
+    checked: CheckedPooling
+    rows: Rows
+    verdict: Verdict
+    best: tuple[Trial, ...]
+    tried: int
+    stated: Stated | None
+    also: tuple[Trial, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def as_stated(self) -> bool | None:
+        """Whether a variant that is named fits the method stated; None where none is understood."""
+        if self.stated is None or not self.stated.words:
+            return None
+        return any(self.stated.fits(one.variant) for one in (*self.best, *self.also))
+
+
+def reproduce(checked: CheckedPooling) -> Reproduction:
+    """Try every variant on a published pooling.
+
+    Parameters
+    ----------
+    checked : CheckedPooling
+        A pooling without faults.
+
+    Returns
+    -------
+    Reproduction
+    """
+    pooling = checked.pooling
+    rows, items = rows_of(pooling), printed_items(pooling)
+    trials = _trials(rows, items)
+    stated = stated_of(pooling.stated_method)
+    whole = [trial for trial in trials if not trial.misfits]
+    held = [trial for trial in trials if trial.holds_headline]
+    also: list[Trial] = []
+    if whole:
+        # Where none does without the rounding of the rows, how much of it is used tells nothing.
+        exact = [trial for trial in whole if trial.gives_pool_exactly]
+        verdict, best = Verdict.REPRODUCED, exact or sorted(whole, key=_off)
+        also = [trial for trial in whole if trial not in best]
+    elif held:
+        verdict, best = Verdict.EXCEPT, _alike(held)
+    else:
+        verdict, best = Verdict.NOT, [min(trials, key=_distance)]
+    if stated is not None:
+        best.sort(key=lambda trial: not stated.fits(trial.variant))
+    told = inconsistencies(pooling, rows, [one.variant for one in best])
+    findings = (*checked.findings, *told)
+    return Reproduction(
+        checked, rows, verdict, tuple(best), len(trials), stated, tuple(also), findings
+    )
+
+
+def _trials(rows: Rows, items: tuple[PrintedItem, ...]) -> list[Trial]:
+    """Try each variant; of two that differ only in the quantile behind limits, keep the better."""
+    best: dict[tuple[str, ...], Trial] = {}
+    for variant in variants(rows):
+        trial = _trial(rows, variant, items)
+        if trial is None:
+            continue
+        one = variant
+        alike = (one.model, one.between, one.interval, one.scale, one.zero_cells, one.q_about)
+        if alike not in best or _rank(trial) < _rank(best[alike]):
+            best[alike] = trial
+    return list(best.values())
+
+
+def _trial(rows: Rows, variant: Variant, items: tuple[PrintedItem, ...]) -> Trial | None:
+    of_fractions = rows.kind in (Kind.COUNTS, Kind.PROPORTION)
+    try:
+        numbers = numbers_of(rows, variant)
+    except ValueError:
+        # The variant is not defined for these rows, as a raw proportion of 0%.
+        return None
+    checks = compared(items, numbers, of_fractions=of_fractions)
+    # The two quantiles differ by far less than any rounding of the rows.
+    first = variant.quantile != "exact"
+    if rows.rounded and first and not all(check.match.fits for check in checks):
+        envelope = envelope_of(rows, variant, (item.place for item in items))
+        checks = compared(items, numbers, envelope, of_fractions=of_fractions)
+    return Trial(variant, checks)
+
+
+def _rank(trial: Trial) -> tuple[int, int]:
+    return len(trial.misfits), len(trial.by_rounding)
+
+
+def _alike(trials: Sequence[Trial]) -> list[Trial]:
+    """Return the trials that fit best, in the order of the table."""
+    best = min(map(_rank, trials))
+    return [trial for trial in trials if _rank(trial) == best]
+
+
+def _distance(trial: Trial) -> tuple[int, float]:
+    """Return how far a trial is: the numbers it misses, then how far off it is."""
+    return len(trial.misfits), _off(trial)
+
+
+def _off(trial: Trial) -> float:
+    """Return how many units of print lie between all of the print and the rows as typed."""
+    return sum(min(check.units_off, 1e3) for check in trial.checks)
