@@ -82,7 +82,6 @@ EVIDENCE_HEADINGS = (
     "Marks",
 )
 LEFT_OUT_HEADINGS = ("Study", "Outcome", "Not pooled under", "Count", "Why", "Place in the paper")
-DOUBT_HEADINGS = ("Where", "Doubt", "What to do", "Answer")
 OPEN = "open"
 
 NOT_STATED = "not stated"

@@ -119,15 +119,17 @@
 
   // One stop of the Tab key a figure; arrows move along its rows.
   const startSources = () => {
-    document.querySelectorAll("figure svg").forEach((drawing) => {
-      const rows = [...drawing.querySelectorAll("g")].filter((row) => row.querySelector(":scope > title"));
+    document.querySelectorAll("figure > .wide, figure > .narrow").forEach((drawing) => {
+      const named = [...drawing.querySelectorAll("g")].filter((row) => row.querySelector(":scope > title"));
+      const rows = named.map((row) => row.closest("a") || row);
       const told = drawing.closest("figure").querySelector(".source");
       if (!rows.length || !told) return;
-      const show = (row) => { told.textContent = row.querySelector(":scope > title").textContent; };
+      const words = (row) => row.querySelector("title").textContent;
+      const show = (row) => { told.textContent = words(row); };
       rows.forEach((row, i) => {
         row.setAttribute("tabindex", i ? "-1" : "0");
-        row.setAttribute("role", "img");
-        row.setAttribute("aria-label", row.querySelector(":scope > title").textContent);
+        if (row.tagName !== "a") row.setAttribute("role", "img");
+        row.setAttribute("aria-label", words(row));
         row.addEventListener("focus", () => show(row));
         row.addEventListener("pointerenter", () => show(row));
         row.addEventListener("keydown", (event) => {
@@ -142,6 +144,22 @@
     });
   };
 
+  // What stands open is closed on a narrow screen; paper and links open it again.
+  const startFolding = () => {
+    const all = [...document.querySelectorAll("details")];
+    if (window.matchMedia("(max-width:779px)").matches) all.forEach((one) => { one.open = false; });
+    const reveal = () => {
+      const asked = document.getElementById(window.location.hash.slice(1));
+      if (!asked) return;
+      for (let one = asked; one; one = one.parentElement) if (one.tagName === "DETAILS") one.open = true;
+      asked.scrollIntoView();
+    };
+    window.addEventListener("hashchange", reveal);
+    window.addEventListener("beforeprint", () => all.forEach((one) => { if (one.matches(".open")) one.open = true; }));
+    if (window.location.hash && !window.location.hash.startsWith("#try=")) reveal();
+  };
+
+  startFolding();
   startSources();
   startSorting();
   startPlacing();

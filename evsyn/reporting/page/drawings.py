@@ -1,18 +1,22 @@
 """Figures inside the page: one drawing for narrow screens, one for wide ones and for paper."""
 
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from evsyn.figures.formats import web
 from evsyn.figures.shapes import FigureLayout, Group, Page
 from evsyn.figures.svg import svg_text
-from evsyn.reporting.page.markup import Html, element, joined, opening, paragraphs, shown, words
+from evsyn.reporting.page.markup import Html, element, joined, opening, shown, words
+from evsyn.reporting.page.slices import cuts, within
+from evsyn.wording.page import PageWords
 from evsyn.wording.report_page import FIGURE_HELP, NOT_DRAWN
 
 #: A phone of 360 pixels less the edges of the page, and the width of a printed page.
 NARROW, WIDE = web(336), web(760)
 
-#: A drawing up to this height is put on one sheet of paper.
-_ONE_SHEET = 1_400
+_ROW = re.compile(r'<g class="(?P<role>[a-z]+)" id="(?P<id>[^"]+)">.*?</g>', re.DOTALL)
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,13 +26,13 @@ class Drawing:
     Parameters
     ----------
     svg : str
-        Its SVG.
-    height : float
-        Its height in pixels.
+        Its SVG, one element a slice.
+    slices : int
+        How many there are; they stand one under the other without a gap.
     """
 
     svg: str
-    height: float
+    slices: int
 
     @property
     def size(self) -> int:
@@ -36,7 +40,9 @@ class Drawing:
         return len(self.svg.encode("utf-8"))
 
 
-def drawing(layout: FigureLayout, prefix: str) -> Drawing:
+def drawing(
+    layout: FigureLayout, prefix: str, links: Mapping[str, str] | None = None, *, unit: str = ""
+) -> Drawing:
     """Return a laid-out figure as SVG whose ids begin with a prefix of its own.
 
     Parameters
@@ -45,10 +51,37 @@ def drawing(layout: FigureLayout, prefix: str) -> Drawing:
         The figure.
     prefix : str
         Unlike that of every other drawing on the page.
+    links : mapping, optional
+        Where a row leads, by its name in the figure, so that its source is reached by keyboard.
+    unit : str
+        Where every row of a unit leads.
     """
-    own = _own_ids(layout, prefix)
-    pages = [svg_text(own, page) for page in range(len(own.pages))]
-    return Drawing(shown("".join(pages)), max(page.height for page in own.pages))
+    svgs: list[str] = []
+    for page in _own_ids(layout, prefix).pages:
+        for top, bottom in pairwise(cuts(page)):
+            svgs.append(_slice(layout, page, top, bottom, is_first=not svgs))
+    svg = _linked(shown("".join(svgs)), prefix, links or {}, unit)
+    return Drawing(svg, len(svgs))
+
+
+def _slice(layout: FigureLayout, page: Page, top: float, bottom: float, *, is_first: bool) -> str:
+    """Return what lies between two heights of a page; the figure is described once."""
+    height = bottom - top
+    one = replace(layout, pages=(replace(page, height=height, groups=within(page, top, bottom)),))
+    if not is_first:
+        title = PageWords().continued.format(title=layout.title)
+        one = replace(one, title=title, description="")
+    return svg_text(one, ground=False).replace('viewBox="0 0 ', f'viewBox="0 {top:g} ', 1)
+
+
+def _linked(svg: str, prefix: str, links: Mapping[str, str], unit: str) -> str:
+    def row(found: re.Match[str]) -> str:
+        to = links.get(found["id"].removeprefix(prefix), "")
+        if found["role"] in ("unit", "chances"):
+            to = unit
+        return f'<a href="#{to}">{found[0]}</a>' if to else found[0]
+
+    return _ROW.sub(row, svg)
 
 
 def figure(name: str, narrow: Drawing | None, wide: Drawing | None) -> Html:
@@ -62,10 +95,10 @@ def figure(name: str, narrow: Drawing | None, wide: Drawing | None) -> Html:
         Its drawings; a narrow one alone serves every screen.
     """
     if narrow is None:
-        return paragraphs(NOT_DRAWN)
+        return element("p", words(NOT_DRAWN), id=name)
     drawn = [] if wide is None else [_box("wide", wide)]
     drawn.append(_box("narrow", narrow))
-    given = {"class_": "fits"} if (wide or narrow).height <= _ONE_SHEET else {}
+    given = {"class_": "fits"} if (wide or narrow).slices == 1 else {}
     told = Html(f"{opening('p', class_='source', aria_live='polite')}</p>")
     advice = element("p", words(FIGURE_HELP), class_="advice status")
     return element("figure", joined(*drawn, told, advice), id=name, **given)

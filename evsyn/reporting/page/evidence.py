@@ -1,9 +1,11 @@
 """The table of evidence: every count that is pooled anywhere, with its place in the paper."""
 
 from collections.abc import Iterator
+from typing import TypeAlias
 
 from evsyn.cells.cell import Cell, Mark
 from evsyn.extraction.plan import Plan
+from evsyn.figures.sources import source_id
 from evsyn.reporting.page.markup import Html, element, opening, paragraphs, section, words
 from evsyn.reporting.page.tables import table
 from evsyn.reporting.pool_text import short_source
@@ -20,9 +22,11 @@ def evidence_section(content: ReportContent) -> Html:
     numbers = {item.study: item.number for item in content.references}
     rows: list[list[Html]] = []
     marks: frozenset[Mark] = frozenset()
+    names: list[str] = []
     for outcome in content.outcomes:
-        for cell, pools in _cells(outcome):
-            rows.append(_row(cell, outcome.label, "; ".join(pools), numbers[cell.study], plan))
+        for number, (cell, pools) in enumerate(_cells(outcome).values(), start=1):
+            rows.append(_row(cell, outcome, "; ".join(pools), numbers[cell.study], plan))
+            names.append(_name(outcome, number))
             marks |= cell.marks
     shown = table(
         "evidence",
@@ -30,6 +34,7 @@ def evidence_section(content: ReportContent) -> Html:
         say.EVIDENCE_HEADINGS,
         rows,
         name="evidence-table",
+        row_names=names,
     )
     key = f"Marks: {mark_key(marks)}." if marks else ""
     return section("evidence", say.EVIDENCE, paragraphs(key), _tools(), shown)
@@ -48,22 +53,52 @@ def place_words(sources: tuple[Source, ...]) -> str:
     return "; ".join(f"{one.place or say.NO_PLACE} ({short_source(one)})" for one in sources)
 
 
-def _cells(outcome: OutcomeReport) -> list[tuple[Cell, list[str]]]:
-    found: dict[tuple[str, int, int, tuple[Source, ...]], tuple[Cell, list[str]]] = {}
+def evidence_links(outcome: OutcomeReport, stratum: str | None) -> dict[str, str]:
+    """Return the id of each count's row by its name in the forest plot of one outcome.
+
+    Parameters
+    ----------
+    outcome : OutcomeReport
+        The outcome.
+    stratum : str or None
+        The stratum whose levels are the bands of the plot.
+    """
+    names = {key: _name(outcome, n) for n, key in enumerate(_cells(outcome), start=1)}
+    drawn = [one for found in outcome.strata if found.name == stratum for one in found.answers]
+    return {
+        source_id(cell.sources): names[_key(cell)]
+        for one in drawn or [outcome.overall]
+        for cell in one.pooled.table.cells
+    }
+
+
+def _name(outcome: OutcomeReport, number: int) -> str:
+    return f"count-{outcome.name}-{number}"
+
+
+_Key: TypeAlias = tuple[str, int, int, tuple[Source, ...]]
+
+
+def _key(cell: Cell) -> _Key:
+    return (cell.study, cell.events, cell.total, cell.sources)
+
+
+def _cells(outcome: OutcomeReport) -> dict[_Key, tuple[Cell, list[str]]]:
+    """Return every count of an outcome once, with the pools it stands in."""
+    found: dict[_Key, tuple[Cell, list[str]]] = {}
     for name, answered in answers_of(outcome):
         for cell in answered.pooled.table.cells:
-            key = (cell.study, cell.events, cell.total, cell.sources)
-            found.setdefault(key, (cell, []))[1].append(name)
-    return list(found.values())
+            found.setdefault(_key(cell), (cell, []))[1].append(name)
+    return found
 
 
-def _row(cell: Cell, outcome: str, pools: str, number: int, plan: Plan) -> list[Html]:
+def _row(cell: Cell, outcome: OutcomeReport, pools: str, number: int, plan: Plan) -> list[Html]:
     share = percent(cell.events / cell.total)
     basis = say.NOT_STATED if cell.basis == AS_PRINTED else plan.denominators[cell.basis]
     window = say.NOT_STATED if cell.window == NOT_STATED else plan.windows[cell.window].label
     return [
         element("a", words(cell.label), href=f"#ref-{number}"),
-        words(outcome),
+        element("a", words(outcome.label), href=f"#forest-{outcome.name}"),
         words(pools),
         words(f"{count(cell.events, cell.total)} ({share})"),
         words(basis),

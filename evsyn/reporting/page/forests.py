@@ -6,6 +6,7 @@ from evsyn.extraction.plan import Plan
 from evsyn.figures.forest import forest_layout
 from evsyn.reporting.forest import forest_of
 from evsyn.reporting.page.drawings import NARROW, WIDE, Drawing, drawing, figure
+from evsyn.reporting.page.evidence import evidence_links
 from evsyn.reporting.page.markup import Html
 from evsyn.reporting.report.content import ReportContent
 from evsyn.terms import Audience
@@ -32,9 +33,11 @@ def forests_of(content: ReportContent, room: int) -> dict[str, Html]:
         item.name: forest_of(content.review, item.name, stratum, checked, audience=audience)
         for item in content.outcomes
     }
+    unit = "" if content.unit is None else "unit"
+    links = {item.name: evidence_links(item, stratum) for item in content.outcomes}
     for kept, fmt, letter in ((narrow, NARROW, "n"), (wide, WIDE, "w")):
         for name, found in contents.items():
-            drawn = drawing(forest_layout(found, fmt), f"{letter}-{name}-")
+            drawn = drawing(forest_layout(found, fmt), f"{letter}-{name}-", links[name], unit=unit)
             if drawn.size <= room:
                 room -= drawn.size
                 kept[name] = drawn

@@ -21,7 +21,7 @@ def target_funnels(content: ReportContent, held: UnitReport) -> Html:
         found = target_funnel_of(
             content.review, [held.checked], name, tell=tell, mark=mark, short_mark=short_mark
         )
-        narrow = drawing(funnel_layout(found, NARROW), f"n-target-{name}-")
-        wide = drawing(funnel_layout(found, WIDE), f"w-target-{name}-")
+        narrow = drawing(funnel_layout(found, NARROW), f"n-target-{name}-", unit="unit")
+        wide = drawing(funnel_layout(found, WIDE), f"w-target-{name}-", unit="unit")
         drawn.append(figure(f"target-{name}", narrow, wide))
     return joined(*drawn)

@@ -9,6 +9,7 @@ from evsyn.reporting.page.tables import narrow_labels
 from evsyn.reporting.page.unit_outside import OUTSIDE_HEADINGS
 from evsyn.wording import report_page as say
 from evsyn.wording.page_disputed import DISPUTED_HEADINGS
+from evsyn.wording.page_doubts import DOUBT_HEADINGS
 
 
 @cache
@@ -20,7 +21,7 @@ def style_element() -> Html:
         narrow_labels("evidence", say.EVIDENCE_HEADINGS),
         narrow_labels("left-out", say.LEFT_OUT_HEADINGS),
         narrow_labels("disputed", DISPUTED_HEADINGS),
-        narrow_labels("doubts", say.DOUBT_HEADINGS),
+        narrow_labels("doubts", DOUBT_HEADINGS),
         narrow_labels("audited", AUDIT_HEADINGS),
         narrow_labels("told", OUTSIDE_HEADINGS),
     )

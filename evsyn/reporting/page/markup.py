@@ -88,10 +88,10 @@ def folded(name: str, title: str, *inside: Html, is_open: bool = False) -> Html:
     *inside : Html
         What it holds.
     is_open : bool
-        Whether it stands open at first.
+        Whether it stands open at first, and on paper.
     """
     head = element("summary", words(title))
-    told = f"{opening('details', id=name)[:-1]}{' open' if is_open else ''}>"
+    told = opening("details", id=name, **({"class_": "open", "open": ""} if is_open else {}))
     return Html(f"{told}\n{joined(head, *inside)}\n</details>")
 
 

@@ -1,6 +1,7 @@
 """Tables that are read by ear, on paper and on a narrow screen."""
 
 from collections.abc import Iterable, Sequence
+from itertools import chain, repeat
 
 from evsyn.reporting.page.markup import Html, element, opening, words
 
@@ -14,6 +15,7 @@ def table(
     name: str = "",
     labelled: bool = False,
     link: str = "",
+    row_names: Sequence[str] = (),
 ) -> Html:
     """Return a table; the first cell of a row heads it.
 
@@ -33,10 +35,13 @@ def table(
         Whether cells carry their headings themselves, since those are not known beforehand.
     link : str
         Where its caption leads, if anywhere.
+    row_names : sequence of str
+        An id a row, where rows are led to.
     """
     head = element("tr", *(element("th", words(text), scope="col") for text in headings))
     labels = headings[1:] if labelled else ()
-    body = "\n".join(_row(row, labels) for row in rows)
+    names = chain(row_names, repeat(""))
+    body = "\n".join(_row(row, labels, name) for row, name in zip(rows, names, strict=False))
     given = {"class_": kind, **({"id": name} if name else {})}
     titled = element("a", words(caption), href=link) if link else words(caption)
     return Html(
@@ -45,7 +50,7 @@ def table(
     )
 
 
-def _row(cells: Sequence[Html], labels: Sequence[str]) -> Html:
+def _row(cells: Sequence[Html], labels: Sequence[str], name: str) -> Html:
     first, *rest = cells
     if labels:
         told = "".join(
@@ -53,7 +58,8 @@ def _row(cells: Sequence[Html], labels: Sequence[str]) -> Html:
         )
     else:
         told = "".join(f"<td>{cell}</td>" for cell in rest)
-    return Html(f'<tr><th scope="row">{first}</th>{told}')
+    row = opening("tr", id=name) if name else opening("tr")
+    return Html(f'{row}<th scope="row">{first}</th>{told}')
 
 
 def narrow_labels(kind: str, headings: Sequence[str]) -> str:

@@ -113,6 +113,31 @@ def test_every_study_is_a_numbered_reference_and_every_count_links_to_one():
     assert all(row.all("a")[0].attributes["href"].startswith("#ref-") for row in rows)
 
 
+def test_each_row_of_a_forest_plot_leads_to_its_count_and_back_without_scripts():
+    root = parsed(page())
+    for item in content().outcomes:
+        figure = root.by_id(f"forest-{item.name}")
+        for drawing in figure.all("div"):
+            rows = [g for g in drawing.all("g") if g.attributes["class"] == "study"]
+            links = [one for one in drawing.all("a") if one.all("g")]
+            assert len(links) == len(rows) > 0
+            for link in links:
+                row = root.by_id(link.attributes["href"][1:])
+                drawn = link.all("title")[0].text
+                label, count = row.all("th")[0].text, row.all("td")[2].text.partition(" (")[0]
+                assert drawn.startswith(label)
+                assert count in drawn
+                back = row.all("td")[0].all("a")[0]
+                assert back.attributes["href"] == f"#forest-{item.name}"
+
+
+def test_every_section_has_a_way_back_to_the_contents():
+    root = parsed(page())
+    assert root.by_id("contents").tag == "nav"
+    backs = [a for a in root.all("main")[0].all("a") if a.attributes["href"] == "#contents"]
+    assert len(backs) == len(root.all("h2"))
+
+
 def test_without_scripts_the_form_stays_hidden_and_a_sentence_says_so():
     root = parsed(page())
     assert "hidden" in root.by_id("place-form").attributes

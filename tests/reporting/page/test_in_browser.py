@@ -52,8 +52,8 @@ def test_scripts_wake_the_form_the_filter_and_the_sources(root):
     heads = root.by_id("evidence-table").all("thead")[0].all("th")
     assert all(head.all("button") for head in heads)
     for figure in root.all("figure"):
-        for drawing in figure.all("svg"):
-            rows = [g for g in drawing.all("g") if "tabindex" in g.attributes]
+        for drawing in figure.all("div"):
+            rows = [one for one in drawing.all("g", "a") if "tabindex" in one.attributes]
             assert [g.attributes["tabindex"] for g in rows].count("0") == 1
             assert all(g.attributes["aria-label"] for g in rows)
 

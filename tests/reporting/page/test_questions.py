@@ -7,9 +7,7 @@ from pathlib import Path
 import pytest
 import yaml
 
-from evsyn.extraction.load import read_review
-from evsyn.reporting.page.document import page_html
-from evsyn.reporting.report.content import report_content
+from tests.reporting.page.made import page
 
 HERE = Path(__file__).parent
 ASKED = yaml.safe_load((HERE / "questions.yaml").read_text(encoding="utf-8"))
@@ -18,8 +16,7 @@ ASKED = yaml.safe_load((HERE / "questions.yaml").read_text(encoding="utf-8"))
 @pytest.fixture(scope="module")
 def words():
     """The words of the page, as a reader without scripts sees them."""
-    made = page_html(report_content(read_review(HERE.parents[2] / "studies" / "demo")))
-    seen = re.sub(r"<(script|style)\b.*?</\1>", " ", made, flags=re.S)
+    seen = re.sub(r"<(script|style)\b.*?</\1>", " ", page(), flags=re.S)
     return " ".join(html.unescape(re.sub(r"<[^>]+>", " ", seen)).split())
 
 
