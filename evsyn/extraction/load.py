@@ -193,6 +193,12 @@ def read_record(path: Path, model: type[R]) -> tuple[R | None, list[Finding]]:
     return _read_record(path.parent, path.name, model)
 
 
+def read_text(name: str, text: str, model: type[R]) -> tuple[R | None, list[Finding]]:
+    """Read a text that is no file yet into a record, and return what keeps it from being read."""
+    root, findings = _root_of(name, text.encode())
+    return (None, findings) if root is None else _validated(root, name, model)
+
+
 def _read_record(folder: Path, name: str, model: type[R]) -> tuple[R | None, list[Finding]]:
     root, findings = _read_root(folder, name)
     return (None, findings) if root is None else _validated(root, name, model)

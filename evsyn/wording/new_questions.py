@@ -3,6 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from evsyn.terms import Finding
+
 NOT_WRITTEN = "Nothing was written."
 FAULTY = "The checks find what cannot be:"
 WRITE_FAULTY = "Write the file all the same, to mend it in an editor?"
@@ -54,6 +56,7 @@ OF = "Whom does the total count"
 WINDOW = "Over what time was it looked for"
 AT = "Place in the paper, as Table 2, p. 5"
 PRINTED = "Percentage as printed beside it"
+AGAIN = "Type this count again?"
 UNKNOWN = "Of how many of these is the outcome not known"
 
 # A unit.
@@ -116,3 +119,9 @@ def listed(parts: Mapping[str, Any]) -> Iterator[str]:
         yield f"  {name}: {words}"
         for level, meaning in ({} if isinstance(part, str) else part.get("levels", {})).items():
             yield f"      {level}: {meaning}"
+
+
+def doubtful(finding: Finding) -> str:
+    """Say what is doubtful about a count that was just typed."""
+    message = finding.message[0].upper() + finding.message[1:]
+    return f"{str(finding.severity).capitalize()}: {message}. {finding.cure}"

@@ -127,7 +127,23 @@ def counts_of(
         if outcome is None:
             break
         counts[outcome] = _count(asker, plan, outcome, patients, of_paper=of_paper)
+        while of_paper and _is_typed_again(asker, plan, counts, outcome, patients):
+            counts[outcome] = _count(asker, plan, outcome, patients, of_paper=of_paper)
     return counts
+
+
+def _is_typed_again(
+    asker: Asker, plan: "Plan", counts: Given, outcome: str, patients: int | None
+) -> bool:
+    """Say what is doubtful about the count just typed, and ask whether to type it once more."""
+    from evsyn.extraction.starting.glance import said_of_count
+    from evsyn.wording import new_questions as say
+
+    found = said_of_count(plan, counts, outcome, patients)
+    if not found:
+        return False
+    asker.tell(["", *(fill(say.doubtful(one), WIDTH) for one in found)])
+    return asker.yes(say.AGAIN, None, default=False)
 
 
 def _count(

@@ -1,5 +1,6 @@
 """``evsyn new study``: the extract of one paper."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -7,7 +8,7 @@ import click
 
 from evsyn.cli.new.arms import arms_of, facts_of
 from evsyn.cli.new.asking import Asker, Given
-from evsyn.cli.new.options import ask_option, count_option, invented_option, level_option
+from evsyn.cli.new.options import study_options
 from evsyn.cli.new.paper import citation_of, extracted_of, name_from, setting_of
 from evsyn.cli.new.writing import (
     file_text,
@@ -29,39 +30,7 @@ if TYPE_CHECKING:
     epilog="Example: evsyn new study studies/demo",
 )
 @review_argument
-@click.option("--name", help="Short name of the study, and of its file.")
-@click.option("--authors", help="Authors, as printed.")
-@click.option("--title", help="Title, as printed.")
-@click.option("--journal", help="Journal or other container.")
-@click.option("--year", help="Year of publication.")
-@click.option("--pages", help="Volume, issue and pages.")
-@click.option("--doi", help="DOI, without http.")
-@click.option("--pmid", help="PubMed number.")
-@click.option("--design", help="Design, as the paper names it.")
-@click.option("--country", help="Country.")
-@click.option("--centres", help="Hospitals, with semicolons between them.")
-@click.option("--recruited", help="As '1995-03 to 1999-12'.")
-@click.option("--by", help="Initials of the reader.")
-@click.option("--on", help="Day of reading; else today.")
-@click.option("--from", "from_", help="full_text, abstract or second_hand.")
-@click.option("--checked-by", help="Initials of a second reader.")
-@click.option(
-    "--fact", "facts", multiple=True, metavar="[GROUP.]NAME=VALUE",
-    help="A fact the plan names, of a group or (without one) of the study; may be repeated.",
-)  # fmt: skip
-@click.option(
-    "--arm", "arms", multiple=True, metavar="NAME=PATIENTS",
-    help="A group of patients and their number; may be repeated.",
-)  # fmt: skip
-@click.option("--whole", help="The group that holds all patients; else the only one.")
-@click.option(
-    "--treatment", "treatments", multiple=True, metavar="[GROUP.]TREATMENT",
-    help="Treatment of a group, where the plan lists them; may be repeated.",
-)  # fmt: skip
-@level_option
-@count_option("4/52 attempted 30_days at Table 2 printed 7.7%")
-@invented_option
-@ask_option
+@study_options
 def command(review: Path, asks: bool | None, **given: Any) -> None:
     """Write a new extract into the folder REVIEW, in the words of its plan.
 
@@ -74,7 +43,7 @@ def command(review: Path, asks: bool | None, **given: Any) -> None:
     plan = readable_plan(review)
     asker = Asker(asks)
     asker.tell(say.BEFORE)
-    record, path = _record(asker, plan, review, given)
+    record, path = study_record(asker, plan, review, given, citation_of)
     asker.settle()
     text = file_text(path, review, "study", record, study_comments(plan, record))
     findings = read_review(review, {path.name: text}).findings
@@ -85,11 +54,32 @@ def command(review: Path, asks: bool | None, **given: Any) -> None:
     tell_next(["check", review], ["trace", review, f"{path.stem}.{outcome}"])
 
 
-def _record(asker: Asker, plan: "Plan", review: Path, given: Given) -> tuple[Given, Path]:
+def study_record(
+    asker: Asker,
+    plan: "Plan",
+    review: Path,
+    given: Given,
+    cite: Callable[[Asker, Given], Given],
+) -> tuple[Given, Path]:
+    """Return what the file of a new study is to hold, and its path.
+
+    Parameters
+    ----------
+    asker : Asker
+        Where answers come from.
+    plan : Plan
+        The plan whose words are used.
+    review : pathlib.Path
+        Folder of the review.
+    given : dict
+        What the options hold.
+    cite : callable
+        Gives the citation.
+    """
     from evsyn.extraction.starting import answers
     from evsyn.wording import new_questions as say
 
-    cited = citation_of(asker, given)
+    cited = cite(asker, given)
     named = asker.one(
         say.STUDY_NAME, "--name", given["name"], answers.name, default=name_from(cited)
     )

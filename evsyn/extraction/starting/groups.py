@@ -9,9 +9,12 @@ from evsyn.extraction.plan import Plan
 from evsyn.extraction.schema.plan_words import denominators, levels, strata, windows
 from evsyn.extraction.starting import answers
 
+_BETWEEN = "(?: *, *| +)"
 _COUNT = re.compile(
-    r"(?P<count>[0-9]+ ?/ ?[0-9]+) +(?P<of>\S+)(?: +(?!at |printed |unknown )(?P<window>\S+))?"
-    r"(?: +unknown +(?P<unknown>[0-9]+))?(?: +at +(?P<at>.+?))?(?: +printed +(?P<printed>\S+))?"
+    rf"(?P<count>[0-9]+ ?/ ?[0-9]+){_BETWEEN}(?P<of>[^\s,]+)"
+    rf"(?:{_BETWEEN}(?!at |printed |unknown )(?P<window>[^\s,]+))?"
+    rf"(?:{_BETWEEN}unknown +(?P<unknown>[0-9]+))?"
+    rf"(?:{_BETWEEN}at +(?P<at>.+?))?(?:{_BETWEEN}printed +(?P<printed>\S+))?"
 )
 
 

@@ -1,0 +1,52 @@
+"""Look at a count as soon as it is typed, before the rest of its study is known."""
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from evsyn.extraction.load import read_text
+from evsyn.extraction.plan import Plan
+from evsyn.extraction.review import Review
+from evsyn.extraction.rules import REVIEW_RULES
+from evsyn.extraction.study import Study
+from evsyn.extraction.writing.text import yaml_text
+from evsyn.terms import Finding, Severity
+
+_NAME = "typed"
+
+
+def said_of_count(
+    plan: Plan, counts: Mapping[str, Mapping[str, Any]], outcome: str, patients: int | None
+) -> tuple[Finding, ...]:
+    """Return the faults and doubts about one count of a group.
+
+    Parameters
+    ----------
+    plan : Plan
+        The plan whose words it uses.
+    counts : mapping
+        The counts typed so far, by outcome.
+    outcome : str
+        The one to look at.
+    patients : int or None
+        Patients of the group, where known; else the largest total.
+    """
+    most = max(count["total"] for count in counts.values())
+    record = {
+        "format": 1,
+        "study": _NAME,
+        "citation": {},
+        "extracted": {"by": "-", "on": "2000-01-01", "from": "abstract"},
+        "arms": [{"arm": _NAME, "patients": patients or most, "outcomes": dict(counts)}],
+    }
+    study, found = read_text(f"{_NAME}.yaml", yaml_text(record), Study)
+    if study is not None:
+        review = Review(Path(), plan, (study,), ())
+        found = [one for rule in REVIEW_RULES for one in rule.check(review)]
+    place = f"arms.0.outcomes.{outcome}"
+    return tuple(
+        one
+        for one in found
+        if one.severity is not Severity.NOTE
+        and (one.source.key_path == place or one.source.key_path.startswith(f"{place}."))
+    )
