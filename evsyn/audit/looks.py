@@ -1,5 +1,6 @@
 """How many comparisons were made, and how many would point outside by chance."""
 
+import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
@@ -19,14 +20,15 @@ class Looks:
         How many verdicts were given.
     outside : int
         How many of them lie outside the range.
-    expected_outside : float
-        How many ordinary units' figures would, on average: the chances of the counts at which a
-        verdict would be given, added up. Counts are discrete, so this is below 5% of ``made``.
+    chance_of_any : float
+        The share of ordinary units that would have at least one outside, were the comparisons
+        independent. It comes of the chances of the counts at which a verdict would be given;
+        counts are discrete, so each is below 5%.
     """
 
     made: int
     outside: int
-    expected_outside: float
+    chance_of_any: float
 
 
 def looks(
@@ -49,8 +51,24 @@ def looks(
     return Looks(
         made=len(seen),
         outside=sum(told in (Verdict.MORE, Verdict.FEWER) for _, told in seen),
-        expected_outside=sum(reach.chance_more + reach.chance_fewer for reach, _ in seen),
+        chance_of_any=chance_of_any(reach.chance_more + reach.chance_fewer for reach, _ in seen),
     )
+
+
+def chance_of_any(chances: Iterable[float]) -> float:
+    """Return the chance that at least one of several independent things happens.
+
+    Parameters
+    ----------
+    chances : iterable of float
+        The chance of each, below 1.
+
+    Examples
+    --------
+    >>> round(chance_of_any([0.05] * 12), 2)
+    0.46
+    """
+    return -math.expm1(sum(math.log1p(-chance) for chance in chances))
 
 
 def _of_levels(standings: Iterable[Standing]) -> Iterator[tuple[Limits, Verdict]]:

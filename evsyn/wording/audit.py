@@ -18,6 +18,7 @@ from evsyn.wording.audit_verdict import (
     sensitivity_sentence,
     verdict_sentence,
 )
+from evsyn.wording.chances import units_words
 from evsyn.wording.numbers import count, counted, percent, span, spread
 from evsyn.wording.rows import ROW_IN_SENTENCE
 
@@ -143,26 +144,39 @@ def outside_closing() -> tuple[str, ...]:
 
 def count_sentence(standing: Standing, plan: Plan) -> str:
     """Say a count with its denominator, window and exact interval."""
-    outcome = plan.outcomes[standing.outcome]
+    said = f"{plan.outcomes[standing.outcome].label}, {group_words(standing, plan)}: "
+    said += count_words(standing, plan)
+    if standing.interval is None:
+        return f"{said}."
+    limits = span(standing.interval.low, standing.interval.high)
+    return (
+        f"{said}; the data are compatible with a true rate from {limits} (exact two-sided 95% "
+        "interval)."
+    )
+
+
+def count_words(standing: Standing, plan: Plan) -> str:
+    """Say a count with its denominator and window, and its share where it may be read as one."""
     basis = plan.denominators.get(standing.basis, standing.basis)
     # The plan words its denominators in the plural.
     total = f"of {standing.total:,} {basis}" if standing.total > 1 else f"of 1 case among {basis}"
     number = "none" if standing.events == 0 else f"{standing.events:,}"
     if standing.events == standing.total > 1:
         number = f"all {number}"
+    said = f"{number} {total}{when_words(standing, plan)}"
+    if standing.interval is None:
+        return said
+    return f"{said} ({percent(standing.events / standing.total)})"
+
+
+def when_words(standing: Standing, plan: Plan) -> str:
+    """Name the window of a count after a comma; empty where it is not stated."""
     when = ""
     if standing.window != NOT_STATED and standing.window in plan.windows:
         when = f", {plan.windows[standing.window].label}"
     if standing.followed_months is not None:
         when += f" (median {standing.followed_months:g} months)"
-    if standing.interval is None:
-        return f"{outcome.label}, {group_words(standing, plan)}: {number} {total}{when}."
-    share = percent(standing.events / standing.total)
-    limits = span(standing.interval.low, standing.interval.high)
-    return (
-        f"{outcome.label}, {group_words(standing, plan)}: {number} {total}{when} ({share}); the "
-        f"data are compatible with a true rate from {limits} (exact two-sided 95% interval)."
-    )
+    return when
 
 
 def group_words(standing: Standing, plan: Plan) -> str:
@@ -239,14 +253,18 @@ def _years(found: Benchmark) -> str:
 
 
 def looks_sentence(found: Looks) -> str:
-    """Say how many verdicts were given, and how many chance alone would put outside."""
+    """Say how many verdicts were given, and how often chance alone would put one outside."""
     if not found.made:
         return "No comparison led to a verdict."
-    made = counted(found.made, "comparison", "comparisons")
-    chance = f"{found.expected_outside:.1f}"
-    by_chance = "fewer than 0.1" if chance == "0.0" else f"about {chance}"
+    units = units_words(found.chance_of_any, "ordinary unit")
+    if found.made == 1:
+        here = "it is" if found.outside else "it is not"
+        return (
+            f"1 comparison with a verdict; {units} would have it outside the range by chance "
+            f"alone, and here {here}."
+        )
     here = f"{found.outside:,} are" if found.outside > 1 else "1 is" if found.outside else "none is"
     return (
-        f"{made} with a verdict; an ordinary unit would have {by_chance} of them outside the range "
-        f"by chance alone, and here {here}."
+        f"{found.made:,} comparisons with a verdict; were they independent of each other, {units} "
+        f"would have at least one outside the range by chance alone, and here {here}."
     )

@@ -33,7 +33,18 @@ def tail_words(events: int, total: int, *, is_high: bool) -> str:
 
 def how_many(tails: Tails, unit: str, *, is_high: bool) -> str:
     """Write the chance of that tail as units, as ``about 1 unit in 13``."""
-    said = frequency(tails.tail_at_least if is_high else tails.tail_at_most)
+    return units_words(tails.tail_at_least if is_high else tails.tail_at_most, unit)
+
+
+def units_words(chance: float, unit: str) -> str:
+    """Write a chance as units.
+
+    Examples
+    --------
+    >>> units_words(0.0791, "unit"), units_words(0.27, "ordinary unit")
+    ('about 1 unit in 13', 'about 3 in 10 ordinary units')
+    """
+    said = frequency(chance)
     if said.startswith("1 in "):
         return f"about 1 {unit} in {said.removeprefix('1 in ')}"
     if said.startswith("fewer than 1 in "):

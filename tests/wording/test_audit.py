@@ -445,14 +445,16 @@ def test_cases_nobody_accounts_for(counted, left_out, says_complete, told):
 
 
 def test_looks():
-    assert looks_sentence(Looks(11, 1, 0.31)) == (
-        "11 comparisons with a verdict; an ordinary unit would have about 0.3 of them outside the "
-        "range by chance alone, and here 1 is."
+    assert looks_sentence(Looks(11, 1, 0.27)) == (
+        "11 comparisons with a verdict; were they independent of each other, about 3 in 10 "
+        "ordinary units would have at least one outside the range by chance alone, and here 1 is."
     )
     assert looks_sentence(Looks(1, 0, 0.013)) == (
-        "1 comparison with a verdict; an ordinary unit would have fewer than 0.1 of them outside "
-        "the range by chance alone, and here none is."
+        "1 comparison with a verdict; about 1 ordinary unit in 77 would have it outside the range "
+        "by chance alone, and here it is not."
     )
+    assert "; fewer than 1 ordinary unit in 1,000" in looks_sentence(Looks(1, 1, 0.0004))
+    assert ", nearly all ordinary units would" in looks_sentence(Looks(90, 2, 0.97))
     assert looks_sentence(Looks(0, 0, 0)) == "No comparison led to a verdict."
 
 
