@@ -111,7 +111,7 @@ Name = Annotated[
     StringConstraints(pattern=NAME_PATTERN, max_length=_MOST_OF_NAME),
     WithJsonSchema(
         {
-            "type": ["string", "integer"],
+            "type": ["string", "number"],
             "pattern": NAME_PATTERN,
             "maxLength": _MOST_OF_NAME,
             "minimum": 0,

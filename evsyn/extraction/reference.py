@@ -14,6 +14,7 @@ from evsyn.extraction.claims import Claims
 from evsyn.extraction.guidelines import Guidelines
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.rules import REVIEW_RULES, UNIT_RULES
+from evsyn.extraction.schema import folder
 from evsyn.extraction.study import Study
 from evsyn.extraction.unit import Unit
 
@@ -67,6 +68,7 @@ def checks_page() -> str:
         "`readable`: a file that is not YAML 1.2 in UTF-8, or whose fields are missing, unknown "
         "or of the wrong kind, is a fault that names the line and the field.",
         f"`{refused.RULE}`, a fault: {refused.WHY}",
+        f"`{folder.RULE}`, a note: {folder.WHY}",
     ]
     return "\n\n".join(parts) + "\n"
 
@@ -102,11 +104,11 @@ def _inner(annotation: Any) -> Iterator[type[BaseModel]]:
         yield from _inner(argument)
 
 
-def main(folder: Path) -> None:
+def main(target: Path) -> None:
     """Write both pages into a folder."""
-    folder.mkdir(parents=True, exist_ok=True)
-    (folder / "fields.md").write_text(fields_page(), encoding="utf-8")
-    (folder / "checks.md").write_text(checks_page(), encoding="utf-8")
+    target.mkdir(parents=True, exist_ok=True)
+    (target / "fields.md").write_text(fields_page(), encoding="utf-8")
+    (target / "checks.md").write_text(checks_page(), encoding="utf-8")
 
 
 if __name__ == "__main__":

@@ -1,6 +1,7 @@
 """Every verb once, as it is typed, on a tiny review such as a hospital computer may hold."""
 
 import os
+import shlex
 import subprocess
 import sys
 from dataclasses import dataclass
@@ -50,7 +51,7 @@ class Typed:
 
     def words_in(self, review: Path, into: Path) -> list[str]:
         places = {"review": review, "unit": review / UNIT, "into": into}
-        return [word.format(**places) for word in self.words.split(" ")]
+        return [word.format(**places) for word in shlex.split(self.words)]
 
 
 EVERY_VERB = (
@@ -61,7 +62,7 @@ EVERY_VERB = (
     Typed("pool {review} --json"),
     Typed("forest {review} perforation -o {into}/forest.png"),
     Typed("audit {unit} --against {review} --for inside --into {into}/audit"),
-    Typed("strip {unit} --against {review} --for outside -o {into}/strip.svg"),
+    Typed("strip {unit} --against {review} --for inside -o {into}/strip.svg"),
     Typed(
         "funnel {unit} --against {review} --outcome perforation --level intent=palliation"
         " --for inside -o {into}/funnel.pdf"
@@ -72,6 +73,22 @@ EVERY_VERB = (
     Typed("stale {into}/report"),
     Typed("cite {review}/paper.ris --against {review}"),
     Typed("schema {review}", writes_beside=True),
+    Typed(
+        "new study {review} --no-ask --name 2012-zizka --authors 'Žižka Ł, 月 木' --title Újra"
+        " --year 2012 --by XY --on 2026-01-06 --from abstract --arm all=20"
+        " --count 'all.perforation=1/20 attempted 30_days at abstract' --invented",
+        writes_beside=True,
+    ),
+    Typed("sheet make {review} -o {into}/sheet.xlsx"),
+    Typed(
+        "new review {into}/begun --no-ask --title Stents --question Which?"
+        " --outcome leak=Leck;leak;leaks;fewer;attempted;30_days"
+    ),
+    Typed(
+        "new study {review} --no-ask --name 2012-hazel --by XY --from abstract --arm all=40"
+        " --count perforation=3/40,attempted,30_days",
+        writes_beside=True,
+    ),
     Typed("completion zsh"),
 )
 

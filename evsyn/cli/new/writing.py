@@ -33,7 +33,11 @@ def file_text(
     from evsyn.extraction.schema.folder import first_line
     from evsyn.extraction.writing.text import yaml_text
 
-    place = Path(os.path.relpath(review, path.parent)).as_posix()
+    try:
+        place = Path(os.path.relpath(review, path.parent)).as_posix()
+    except ValueError:
+        # On another drive there is no way from one to the other.
+        place = review.resolve().as_posix()
     return f"{first_line(kind, place)}\n{yaml_text(record, comments)}"
 
 
