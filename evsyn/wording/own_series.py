@@ -16,7 +16,9 @@ _SHARED = {
 }
 
 
-def alarm_sentences(alarms: Sequence[OwnAlarm], *, can_check: bool) -> tuple[str, ...]:
+def alarm_sentences(
+    alarms: Sequence[OwnAlarm], *, can_check: bool, has_cure: bool = True
+) -> tuple[str, ...]:
     """Name each study that may hold the unit's own patients and stays in the benchmark.
 
     Parameters
@@ -25,10 +27,13 @@ def alarm_sentences(alarms: Sequence[OwnAlarm], *, can_check: bool) -> tuple[str
         The studies.
     can_check : bool
         Whether the unit says under which names it has published.
+    has_cure : bool
+        Whether it is said what to write into the unit's file.
     """
+    cure = " If these are the unit's own patients, list it under 'own_studies'." if has_cure else ""
     said = [
         f"Overlap alarm: {alarm.label} ({alarm.study}) {_shared(alarm)} and is still in the "
-        "benchmark. If these are the unit's own patients, list it under 'own_studies'."
+        f"benchmark.{cure}"
         for alarm in alarms
     ]
     return tuple(said) if said or can_check else (NOT_CHECKED,)

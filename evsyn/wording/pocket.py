@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from evsyn.extraction.plan import Outcome
+from evsyn.terms import Source
 from evsyn.wording.numbers import counted
 from evsyn.wording.page import PageWords
 
@@ -68,6 +69,15 @@ def left_off(sentences: int, questions: int) -> str:
     if not told:
         return ""
     return f"Left off for want of room: {' and '.join(told)}; the same card as text has all."
+
+
+def no_room(name: str, letters: int, source: Source) -> str:
+    """Say that not one question fits a card, and which words to shorten."""
+    return (
+        "the pocket card has no room for a question, because title, marks and status line fill the "
+        f"page. The longest words of them are '{name}' in {source}: {letters:,} letters. Shorten "
+        "them there, and make the card again"
+    )
 
 
 NOT_HERE = Prompt(

@@ -7,21 +7,30 @@ from evsyn.audit.reasons import Reason
 from evsyn.audit.standardised import Standardisation
 from evsyn.audit.standing import Standing
 from evsyn.audit.unit_audit import UnitAudit
+from evsyn.audit.verdict import Verdict
 from evsyn.extraction.plan import Plan
 from evsyn.terms import OVERALL, Audience, Better
 from evsyn.wording.audit import (
     WITHIN_MEANS,
     ascertainment_sentence,
-    count_sentence,
+    count_words,
+    group_words,
     one_sided_sentence,
+    when_words,
 )
 from evsyn.wording.audit_summary import primary_sentence
 from evsyn.wording.audit_unknown import NO_FOLLOW_UP, unknown_sentence
-from evsyn.wording.numbers import percent
+from evsyn.wording.audit_verdict import marks
+from evsyn.wording.chances import noticed_words, range_words
+from evsyn.wording.numbers import count, percent, span
 from evsyn.wording.outside import cases_sentence, outside_sentences
 from evsyn.wording.own_series import alarm_sentences
 from evsyn.wording.pocket import Prompt
-from evsyn.wording.standardised import refused_sentences, whole_verdict_sentence
+from evsyn.wording.standardised import (
+    refused_sentences,
+    whole_risk_words,
+    whole_verdict_sentence,
+)
 
 QUESTION = "What are your own figures?"
 
@@ -52,7 +61,7 @@ def own_prompt(found: UnitAudit, plan: Plan, audience: Audience, *, can_check: b
     """
     whole = [standing for standing in found.standings if standing.stratum == OVERALL]
     first, *others = whole or found.standings
-    needed = [count_sentence(first, plan), limit_sentence(first), unknown_sentence(first)]
+    needed = [spoken_sentence(first, plan), unknown_sentence(first)]
     if first.reason is Reason.NO_FOLLOW_UP:
         needed.append(NO_FOLLOW_UP)
     needed.append(ascertainment_sentence(found.ascertainment, plan.population))
@@ -60,23 +69,40 @@ def own_prompt(found: UnitAudit, plan: Plan, audience: Audience, *, can_check: b
     more = [
         primary_sentence(found.standings, plan, found.wholes) if plan.audit.primary else "",
         _place(found.whole(first.outcome), plan) if first.stratum == OVERALL else "",
-        *alarm_sentences(found.alarms, can_check=can_check),
-        *(count_sentence(standing, plan) for standing in others if whole),
+        *alarm_sentences(found.alarms, can_check=can_check, has_cure=False),
+        others_sentence(others, plan) if whole else "",
     ]
     never = NEVER_INSIDE if audience is Audience.INSIDE else NEVER_RELEASED
     said = (*needed, *(sentence for sentence in more if sentence))
     return Prompt(QUESTION, said, never, len(needed))
 
 
-def limit_sentence(standing: Standing) -> str:
-    """Say how far the unwelcome side of a count's interval reaches; empty without a share."""
+def spoken_sentence(standing: Standing, plan: Plan) -> str:
+    """Say a count and, at once, how far the unwelcome side of its interval reaches."""
+    group = f"{plan.outcomes[standing.outcome].label}, {group_words(standing, plan)}"
+    said = f"{group}: {count_words(standing, plan)}"
     if standing.one_sided is not None:
-        return one_sided_sentence(standing)
+        return f"{said}. {one_sided_sentence(standing)}"
     if standing.interval is None:
-        return ""
-    if standing.better is Better.FEWER:
-        return f"True rates up to {percent(standing.interval.high)} are not excluded."
-    return f"True rates down to {percent(standing.interval.low)} are not excluded."
+        return f"{said}."
+    low, high = standing.interval.low, standing.interval.high
+    is_fewer = standing.better is Better.FEWER
+    reach = f"up to {percent(high)}" if is_fewer else f"down to {percent(low)}"
+    return f"{said}; true rates {reach} are not excluded (exact 95% interval {span(low, high)})."
+
+
+def others_sentence(standings: Sequence[Standing], plan: Plan) -> str:
+    """Say further counts with their intervals, one after the other; empty without any."""
+    told = []
+    for standing in standings:
+        label = plan.outcomes[standing.outcome].label
+        name = f"{label[:1].lower()}{label[1:]}{when_words(standing, plan)}"
+        said = f"{name}, {count(standing.events, standing.total)}"
+        if standing.interval is not None:
+            limits = span(standing.interval.low, standing.interval.high)
+            said += f" ({percent(standing.events / standing.total)}; exact {limits})"
+        told.append(said)
+    return f"Our other counts: {'; '.join(told)}." if told else ""
 
 
 def _place(whole: Standardisation | None, plan: Plan) -> str:
@@ -84,7 +110,18 @@ def _place(whole: Standardisation | None, plan: Plan) -> str:
         return ""
     if whole.found is None:
         return " ".join(refused_sentences(whole, plan))
-    return whole_verdict_sentence(whole, whole.found)
+    found = whole.found
+    if found.verdict is not Verdict.WITHIN or found.notice is None:
+        return whole_verdict_sentence(whole, found)
+    # A verdict never stands without what the cases could have shown.
+    differs = marks([item for level in found.levels for item in level.differs])
+    beside = f" ({differs.removeprefix('; ')})" if differs else ""
+    return (
+        f"{count(whole.events, whole.total)} is within the range of {range_words(found.limits)} "
+        f"that ordinary new units with this case mix show{beside}; "
+        f"{whole_risk_words(found.notice, whole.better)} "
+        f"{noticed_words(found.notice, found.limits, whole.better)}."
+    )
 
 
 def outside_prompt(

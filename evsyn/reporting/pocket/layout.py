@@ -11,7 +11,8 @@ from evsyn.reporting.pocket.answer import Answer
 from evsyn.reporting.pocket.card import Card, pocket_card
 from evsyn.reporting.pocket.cut import Cut, cuts
 from evsyn.reporting.report.content import ReportContent
-from evsyn.wording.pocket import left_off
+from evsyn.terms import Source
+from evsyn.wording.pocket import left_off, no_room
 
 #: Type sizes tried, largest first; a card is read at arm's length under poor light.
 SIZES = (9.5, 9.0, 8.5)
@@ -34,7 +35,7 @@ def pocket_layout(content: ReportContent) -> FigureLayout:
     Raises
     ------
     ValueError
-        If title, marks and status line leave no room for one question.
+        If title, marks and status line leave no room for one question; it names the longest.
     """
     card = pocket_card(content)
     for size in SIZES:
@@ -45,7 +46,27 @@ def pocket_layout(content: ReportContent) -> FigureLayout:
         page = _page(cut, SIZES[-1])
         if page is not None:
             return _figure(card, page)
-    raise ValueError("title, marks and status line leave no room for a question on one side")
+    raise ValueError(no_room(*_longest(content)))
+
+
+def _longest(content: ReportContent) -> tuple[str, int, Source]:
+    """Return the longest of the words that always stand on a card, its length, and its place."""
+    plan, item = content.review.plan, content.outcomes[0]
+    outcome = plan.outcomes[item.name]
+    held = [
+        ("title", plan.title, plan.source("title")),
+        ("label", outcome.label, outcome.source("label")),
+        ("event", outcome.event, outcome.source("event")),
+    ]
+    if content.unit is not None:
+        unit = content.unit.checked.unit
+        held.append(("label", unit.label, unit.source("label")))
+        if unit.release is not None:
+            release = unit.release
+            held.append(("approved_by", release.approved_by, release.source("approved_by")))
+            held.append(("basis", release.basis, release.source("basis")))
+    name, words, source = max(held, key=lambda one: len(one[1]))
+    return name, len(words), source
 
 
 def _figure(card: Card, page: Page) -> FigureLayout:

@@ -8,6 +8,7 @@ from evsyn.extraction.load import CheckedUnit
 from evsyn.figures.measure import text_width
 from evsyn.figures.svg import svg_text
 from evsyn.reporting.pocket import pocket_layout, pocket_text
+from evsyn.reporting.pocket.card import pocket_card
 from evsyn.reporting.report.content import report_content
 from evsyn.terms import Audience
 from tests.figures.geometry import off_the_page, overlapping_words, texts, words_of
@@ -66,11 +67,40 @@ def test_status_line_and_marks_stand_on_it(name):
 def test_what_is_left_off_is_told_and_stands_in_the_text():
     content = unit_content(Audience.INSIDE)
     (page,) = pocket_layout(content).pages
-    assert "Left off for want of room: " in " ".join(words_of(page, "caption"))
-    whole, card = pocket_text(content), " ".join(text.words for text in texts(page))
-    assert "Overlap alarm" in whole
-    assert "Overlap alarm" not in card
-    assert "True rates up to 19.9% are not excluded." in card
+    card = " ".join(text.words for text in texts(page))
+    missing = [
+        sentence
+        for prompt in pocket_card(content).prompts
+        for sentence in prompt.say
+        if sentence not in card
+    ]
+    told = " ".join(words_of(page, "caption"))
+    assert told.startswith(f"Left off for want of room: {len(missing)} sentences; ")
+    whole = " ".join(pocket_text(content).split())
+    for sentence in missing:
+        assert sentence in whole
+    assert "true rates up to 19.9% are not excluded" in card
+
+
+@pytest.mark.parametrize("number", [5, 60, 200])
+def test_many_studies_with_names_of_seventy_letters_fit_one_side(number, tiny):
+    review = first_only(tiny.read())
+    name = "Marrowdale Hollowmere and Tarnbeck Collaborative Group of Stent Nurses"
+    assert len(name) == 70
+    some = [
+        study.model_copy(
+            update={
+                "study": f"{study.study}-{i}",
+                "citation": study.citation.model_copy(update={"authors": f"{name} {i}"}),
+            }
+        )
+        for i in range(number // len(review.studies) + 1)
+        for study in review.studies
+    ]
+    content = report_content(replace(review, studies=tuple(some[:number])))
+    assert content.outcomes[0].overall.pooled.table.k == number
+    page = held_on_one_side(pocket_layout(content))
+    assert f"Of {number} series" in " ".join(words_of(page, "sentence"))
 
 
 @pytest.mark.parametrize("nasty", NASTY)
@@ -128,5 +158,7 @@ def test_very_long_words_are_left_off_before_the_page_overflows(tiny):
 def test_a_title_that_leaves_no_room_is_refused(tiny):
     review = first_only(tiny.read())
     full = replace(review, plan=review.plan.model_copy(update={"title": "long words " * 900}))
-    with pytest.raises(ValueError, match="leave no room"):
+    with pytest.raises(ValueError, match="has no room for a question") as refused:
         pocket_layout(report_content(full))
+    line = review.plan.source("title").line
+    assert f"'title' in review.yaml, line {line}: 9,900 letters. Shorten" in str(refused.value)

@@ -66,16 +66,18 @@ def test_a_comparison_is_that_of_the_terminal():
         assert sentence in printed
 
 
-def test_a_units_sentences_are_those_of_its_audit():
+def test_a_units_numbers_are_those_of_its_audit_and_the_limit_comes_at_once():
     review, checked = hollowmere()
     printed = flat(audit_text(review, checked, Audience.INSIDE))
     own = pocket_card(unit_content(Audience.INSIDE)).prompts[0]
-    for sentence in own.say:
-        if not sentence.startswith("True rates up to"):
-            assert sentence in printed
+    numbers = re.findall(r"\d+ of \d+|\d[\d.]*%(?: to [\d.]+%)?|\d+ to \d+", " ".join(own.say))
+    assert len(numbers) > 15
+    for number in numbers:
+        assert number in printed
     # Clopper and Pearson, Biometrika 1934;26:404-413: the upper limit by the beta quantile.
     upper = f"{100 * beta.ppf(0.975, 3 + 1, 41 - 3):.1f}%"
-    assert f"True rates up to {upper} are not excluded." in own.at_once
+    assert f"(7.3%); true rates up to {upper} are not excluded" in own.say[0]
+    assert "would be noticed with a chance of 0.6%, because ordinary units" in own.if_asked
 
 
 def test_outside_only_what_the_outside_page_tells_is_said():
