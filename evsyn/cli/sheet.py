@@ -87,6 +87,8 @@ def read(review: Path, workbook: Path, dry: bool) -> None:
     from evsyn.reporting.findings import findings_text
     from evsyn.wording import sheet_read as words
 
+    if workbook.is_dir():
+        refuse(words.folder_first(str(workbook), str(review)))
     try:
         found = read_sheet(
             workbook, review, lambda items, stage: _shown(items, words.STAGES[stage])

@@ -36,6 +36,11 @@ def there_already(path: str) -> str:
     )
 
 
+def folder_first(folder: str, workbook: str) -> str:
+    """Say that the two were given the other way round."""
+    return f"{folder} is a folder. Give the folder first, then the workbook: {folder} {workbook}"
+
+
 def written_sentence(files: int) -> str:
     """Say how many files were written."""
     return f"Written: {counted(files, 'file', 'files')}."

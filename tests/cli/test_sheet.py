@@ -168,6 +168,13 @@ def test_what_is_not_there_is_told_in_a_sentence(tmp_path: Path, words: tuple[st
     assert "1 fault" in result.output
 
 
+def test_folder_and_workbook_the_other_way_round_are_told(demo: Path, tmp_path: Path) -> None:
+    (tmp_path / "papers.xlsx").write_bytes(b"")
+    read = run("sheet", "read", tmp_path / "papers.xlsx", demo)
+    assert read.exit_code == 1
+    assert "Give the folder first, then the workbook" in " ".join(read.output.split())
+
+
 def test_a_plan_without_a_study_gets_a_workbook(demo: Path, tmp_path: Path) -> None:
     for path in demo.glob("*.yaml"):
         if path.name != "review.yaml":

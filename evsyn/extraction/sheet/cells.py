@@ -54,7 +54,7 @@ def _of_kind(column: Column, value: Any, shape: str) -> Said:
         if not value:
             return Said(None)
     if column.kind is Kind.WHOLE:
-        return _whole(column, value)
+        return _whole(column, value, shape)
     if column.kind is Kind.YES_NO:
         return _yes_no(column, value)
     if isinstance(value, (datetime, date)):
@@ -68,11 +68,12 @@ def _of_kind(column: Column, value: Any, shape: str) -> Said:
     return Said(None, (f"'{column.heading}' holds {value}, a time", "Type it as text."))
 
 
-def _whole(column: Column, value: Any) -> Said:
+def _whole(column: Column, value: Any, shape: str) -> Said:
     if isinstance(value, str) and re.fullmatch(r"[0-9]{1,15}", value):
         return Said(int(value))
     is_number = isinstance(value, (int, float)) and not isinstance(value, bool)
-    if is_number and math.isfinite(value) and value == int(value):
+    # A whole number under a percent sign is 100% or more, and no count.
+    if is_number and math.isfinite(value) and value == int(value) and "%" not in shape:
         return Said(int(value))
     message = f"'{column.heading}' must be a whole number, and is '{value}'"
     return Said(None, (message, "Give digits alone, and the percentage under 'printed'."))

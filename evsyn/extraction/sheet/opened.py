@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from openpyxl.workbook import Workbook
 
 #: Bytes of a workbook, unpacked: two thousand studies need a tenth of it.
-MOST_BYTES = 400_000_000
+MOST_BYTES = 100_000_000
 MOST_ROWS = 100_000
 #: Parts that run or call on something else, by how their names begin (ECMA-376 part 1, and the
 #: parts that spreadsheets add; names from memory).

@@ -111,26 +111,27 @@ def read_sheet(path: Path, folder: Path, watched: Watched = unwatched) -> SheetR
     findings = [*made_for(file, review.plan, grids, (studies, arms, counts))]
     findings += [one for table in made for one in table.findings] + drafts.findings
     held = tuple(drafts.by_study.values())
-    changed = tuple(draft for draft in held if draft.study is None or draft.changes)
+    changed = {one.file: one for one in held if one.study is None or one.changes}
     read = {
-        one.file: None if one.study is None else (folder / one.file).read_bytes() for one in changed
+        name: None if one.study is None else (folder / name).read_bytes()
+        for name, one in changed.items()
     }
-    texts: dict[str, str] = {}
-    if not any(one.severity is Severity.FAULT for one in findings):
-        for draft in watched(changed, Stage.DRAFTING) if changed else ():
-            try:
-                texts[draft.file] = _text(draft, read[draft.file])
-            except EditError as error:
-                cure = f"Change it in {draft.file} by hand."
-                findings.append(fault(file, draft.edits[0].cell, str(error), cure))
+    texts, unset = _texts(file, changed, read, watched)
+    findings += unset
     if texts:
         checked = read_review(folder, texts, lambda names: watched(names, Stage.CHECKING))
-        findings += placed(file, checked.findings, {draft.file: draft for draft in changed})
+        spoilt = {(one.source.file, one.source.key_path) for one in findings}
+        findings += (
+            one
+            for one in placed(file, checked.findings, changed)
+            # Of a cell that cannot be read, what follows from it says nothing more.
+            if (one.source.file, one.source.key_path) not in spoilt
+        )
     faults = [one for one in findings if one.severity is Severity.FAULT]
     others = [one for one in findings if one.severity is not Severity.FAULT]
     absent = tuple(one.study for one in review.studies if one.study not in drafts.by_study)
     return SheetReading(
-        changed,
+        tuple(changed.values()),
         held,
         absent,
         (*faults, *others),
@@ -157,7 +158,23 @@ def _table(file: str, tab: Tab, grids: Mapping[str, Grid]) -> SheetTable:
     return read_table(file, tab, grids[tab.name])
 
 
-def _text(draft: Draft, old: bytes | None) -> str:
-    if old is None:
-        return yaml_text(draft.record, {(): _HEAD})
-    return edited(old.decode("utf-8"), draft.changes)
+def _texts(
+    file: str, drafts: Mapping[str, Draft], read: Mapping[str, bytes | None], watched: Watched
+) -> tuple[dict[str, str], list[Finding]]:
+    """Return what each file is to hold, and a fault for each value that cannot be put there."""
+    texts: dict[str, str] = {}
+    unset: list[Finding] = []
+    for draft in watched(tuple(drafts.values()), Stage.DRAFTING) if drafts else ():
+        old = read[draft.file]
+        if old is None:
+            texts[draft.file] = yaml_text(draft.record, {(): _HEAD})
+            continue
+        text = old.decode("utf-8")
+        for change in draft.changes:
+            try:
+                text = edited(text, [change])
+            except EditError as error:
+                cure = f"Change it in {draft.file} by hand."
+                unset.append(fault(file, draft.cells[change.path], str(error), cure))
+        texts[draft.file] = text
+    return texts, unset

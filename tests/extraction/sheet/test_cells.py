@@ -66,6 +66,10 @@ def test_what_may_not_be_what_was_typed_is_a_fault(kind, value):
     assert cure
 
 
+def test_a_percentage_is_no_count():
+    assert read(Kind.WHOLE, 1.0, "0%").wrong
+
+
 def test_a_percentage_shown_with_other_digits_than_it_holds_is_doubted():
     found = read(Kind.TEXT, 4 / 52, "0.0%")
     assert found.value == "7.7%"

@@ -3,6 +3,7 @@
 import pytest
 
 from evsyn.extraction.load import UnreadableError, read_review
+from evsyn.extraction.writing.edit import EditError
 from tests.extraction.builders import REED_FILE, SEDGE_FILE
 
 REED = ("2001-reed", "all", "perforation")
@@ -148,7 +149,8 @@ def test_a_name_no_new_file_can_have_is_a_fault(desk, name):
 
 
 def test_a_study_without_an_arm_is_a_fault(desk):
-    row = desk.add("Studies", study="2015-rowan", extracted_by="QF")
+    read = {"extracted_by": "QF", "extracted_on": "2026-01-20", "extracted_from": "abstract"}
+    row = desk.add("Studies", study="2015-rowan", title="Sixty-two", **read)
     assert desk.fault()[:2] == (f"Studies!A{row}", "the study '2015-rowan' has no arm")
 
 
@@ -204,3 +206,26 @@ def test_the_workbook_of_another_review_is_refused(tiny, desk):
     cell, message, _ = desk.fault()
     assert cell == "Read me"
     assert "made for the review 'tiny', and this is 'other'" in message
+
+
+def test_faults_of_cells_and_of_checks_are_told_together(desk):
+    desk.new_paper()
+    cells = {
+        desk.put("Counts", ("2015-rowan",), "events", "five"),
+        desk.put("Counts", REED, "of", "atempted"),
+        desk.put("Studies", ("2010-sedge",), "year", "MMX"),
+    }
+    faults = desk.read().faults
+    assert len(faults) == 3
+    assert {one.source.key_path for one in faults} == cells
+
+
+def test_a_value_that_cannot_be_set_in_place_is_a_fault_of_its_cell(desk, monkeypatch):
+    def refused(text, changes):
+        raise EditError("the value could not be set in place")
+
+    cell = desk.put("Counts", REED, "events", 5)
+    monkeypatch.setattr("evsyn.extraction.sheet.read.edited", refused)
+    found = desk.fault()
+    assert found[0] == cell
+    assert found[2] == f"Change it in {REED_FILE} by hand."
