@@ -97,14 +97,15 @@ OUTCOME_MISSING = "one outcome, as 'leak=Leak; leak; leaks; fewer; attempted; 30
 NO_MORE = " (Enter: no more)"
 FLOW_STAGES = "Stages of a case, each within the one before, with commas between them"
 OUTCOME_LABEL = "An outcome, as Perforation"
+ANOTHER_OUTCOME = "Another outcome"
 OUTCOME_NAME = "Its short name"
 EVENT = "One of them inside a sentence"
 EVENTS = "Several of them inside a sentence"
 BETTER = "Which way is good"
 BETTER_WORDS = {"fewer": "fewer of them are better", "more": "more of them are better"}
-DEFINITION = "What counts as it"
-OUTCOME_OF = "Over whom is its share taken? The target first, others it accepts after commas"
-OUTCOME_WINDOWS = "In which windows? The target first, others it accepts after commas"
+DEFINITION = "What counts as one"
+OUTCOME_OF = "Over whom is its share taken, the target first, others it accepts after commas"
+OUTCOME_WINDOWS = "In which windows, the target first, others it accepts after commas"
 
 
 def next_steps(steps: Sequence[str]) -> str:

@@ -35,7 +35,7 @@ def outcomes_of(asker: Asker, plan: Given, given: Sequence[str]) -> Given:
         return found
     while True:
         label = asker.one(
-            say.OUTCOME_LABEL + (say.NO_MORE if found else ""),
+            say.ANOTHER_OUTCOME + say.NO_MORE if found else say.OUTCOME_LABEL,
             "--outcome",
             None,
             answers.text,

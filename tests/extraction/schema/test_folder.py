@@ -41,6 +41,13 @@ def test_a_folder_without_schemas_is_not_spoken_of(tiny):
     assert list(schema_notes(tiny.folder, tiny.read().plan)) == []
 
 
+def test_a_file_that_asks_for_a_schema_that_is_not_there_is_told(tiny):
+    tiny.reed("format: 1", f"{first_line('study')}\nformat: 1")
+    (note,) = schema_notes(tiny.folder, tiny.read().plan)
+    assert note.message == "2001-reed.yaml names a schema in its first line, and there is none"
+    assert note.cure == f"Make them once: evsyn schema {tiny.folder.as_posix()}"
+
+
 def test_a_changed_plan_is_told_with_what_to_do(tiny):
     folder = tiny.folder / "schema"
     folder.mkdir()
