@@ -40,6 +40,25 @@ def running_lines(
     return Group(role, tuple(shapes)), y
 
 
+def page_status(
+    paper: Paper, words: str, numbering: str, top: float, page: int, pages: int
+) -> tuple[Group, float]:
+    """Return the status line, with the page's number where there are several, and its end."""
+    number = " " + numbering.format(page=page, pages=pages) if pages > 1 else ""
+    return status_lines(paper, words + number, top)
+
+
+def spoken_head(banner: str, mark: str) -> str:
+    """Return what is said before all else to those who cannot see a figure's strips.
+
+    Examples
+    --------
+    >>> spoken_head("INVENTED DATA", "Not for circulation.")
+    'INVENTED DATA. Not for circulation. '
+    """
+    return "".join(f"{said.removesuffix('.')}. " for said in (banner, mark) if said)
+
+
 def status_lines(paper: Paper, words: str, top: float) -> tuple[Group, float]:
     """Return the status line under its rule, and where it ends."""
     rule = Line(paper.left, top, paper.right, top, RULE, 0.06 * paper.size)

@@ -25,19 +25,14 @@ from evsyn.reporting.told_counts import (
     Tell,
     ToldCount,
     exactly,
+    funnel_notes,
     invented_of,
     periods_of,
     told_counts,
 )
 from evsyn.terms import Better
 from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT
-from evsyn.wording.forest_notes import not_drawn_sentence
-from evsyn.wording.funnel import (
-    SEVERAL,
-    funnel_title,
-    point_words,
-    withheld_sentence,
-)
+from evsyn.wording.funnel import funnel_title, point_words
 from evsyn.wording.funnel_range import (
     beyond_sentence,
     beyond_words,
@@ -109,12 +104,8 @@ def range_funnel_of(
     beside = list(dict.fromkeys(w for item in compared for w in beside_words(item.standing)))
     rest = [(item.name, item.standing.reason) for item in found if item not in compared]
     points = tuple(_placed(item, declared.better) for item in compared)
-    notes = [
-        _range_from(compared[0], declared.better) if len(compared) == 1 else "",
-        SEVERAL if any(len(item.own.possible) > 1 for item in compared) else "",
-        not_drawn_sentence(rest),
-        withheld_sentence([point.label for point in points if not point.is_drawn]),
-    ]
+    notes = [_range_from(compared[0], declared.better)] if len(compared) == 1 else []
+    is_several = any(len(item.own.possible) > 1 for item in compared)
     typical = content.words.typical if benchmark.rho is None else content.words.mean
     around = range_subtitle(
         k, benchmark.total, benchmark.typical, beside, typical=typical, is_judged=is_judged
@@ -126,7 +117,7 @@ def range_funnel_of(
         points=points,
         words=FunnelWords(typical=typical),
         band=range_band(range_by_size(spread, sizes_to(content.cases_end)), is_judged=is_judged),
-        notes=tuple(note for note in notes if note),
+        notes=funnel_notes(notes, points, rest, is_several=is_several),
     )
 
 

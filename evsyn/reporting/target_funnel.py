@@ -23,15 +23,14 @@ from evsyn.reporting.told_counts import (
     Tell,
     ToldCount,
     exactly,
+    funnel_notes,
     invented_of,
     periods_of,
     told_counts,
 )
 from evsyn.terms import Better
 from evsyn.wording.audience import INSIDE_MARK, INSIDE_SHORT
-from evsyn.wording.forest_notes import not_drawn_sentence
 from evsyn.wording.funnel import (
-    SEVERAL,
     bare_caption,
     flag_sentence,
     flag_words,
@@ -48,7 +47,6 @@ from evsyn.wording.funnel import (
     target_caption,
     target_subtitle,
     window_sentence,
-    withheld_sentence,
 )
 from evsyn.wording.status import status_line
 
@@ -111,10 +109,8 @@ def target_funnel_of(
         *_hidden(shown),
         *(() if is_hidden else _beyond(shown, target, declared.better)),
         _windows(shown, plan, outcome),
-        SEVERAL if is_hidden and is_flagged else "",
-        not_drawn_sentence([*late, *others]),
-        withheld_sentence([point.label for point in points if not point.is_drawn]),
     ]
+    is_several = is_hidden and is_flagged
     around = target_subtitle(named.rate, named.according_to, named.decided_on)
     return FunnelContent(
         title=funnel_title(declared.label, ""),
@@ -132,7 +128,7 @@ def target_funnel_of(
             alarm_key=f"alarm line, {level_words(target.alarm)}",
         ),
         curves=() if is_hidden else target_curves(target, end, is_alone=is_alone, wide=spread),
-        notes=tuple(note for note in notes if note),
+        notes=funnel_notes(notes, points, [*late, *others], is_several=is_several),
         nothing="" if shown else no_unit_counts(plan.denominators[declared.denominators[0]]),
         mark=mark,
         short_mark=short_mark,

@@ -1,18 +1,21 @@
 """How far a unit's counts are told, and which side of a figure is invented."""
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from evsyn.audit.reasons import Reason
 from evsyn.audit.standing import Standing, standings
 from evsyn.cells.cell import Question
 from evsyn.extraction.load import CheckedUnit
 from evsyn.extraction.review import Review
+from evsyn.figures.funnel import FunnelPoint
 from evsyn.figures.invented import Invented
 from evsyn.figures.own_count import OwnCount
 from evsyn.pooling.review import Answers
-from evsyn.wording.funnel import invented_name, periods_sentence
+from evsyn.wording.forest_notes import not_drawn_sentence
+from evsyn.wording.funnel import SEVERAL, invented_name, periods_sentence, withheld_sentence
 
 #: Says how far a count may be told; ``None`` leaves it out of the figure.
 Tell: TypeAlias = Callable[[Standing], OwnCount | None]
@@ -37,6 +40,35 @@ def periods_of(units: Sequence[CheckedUnit]) -> str:
         return ""
     periods = [(checked.unit.period.from_, checked.unit.period.to) for checked in units]
     return periods_sentence(units[0].unit.label, periods)
+
+
+def funnel_notes(
+    said: Iterable[str],
+    points: Iterable[FunnelPoint],
+    rest: Iterable[tuple[str, Reason | None]],
+    *,
+    is_several: bool,
+) -> tuple[str, ...]:
+    """Return the remarks under a funnel: those of its own kind, then what ends all of them.
+
+    Parameters
+    ----------
+    said : iterable of str
+        Remarks of its own kind; empty ones are left out.
+    points : iterable of FunnelPoint
+        Its units.
+    rest : iterable of tuple
+        Units that are not drawn, and why.
+    is_several : bool
+        Whether a count told as one of several may be flagged.
+    """
+    notes = (
+        *said,
+        SEVERAL if is_several else "",
+        not_drawn_sentence(rest),
+        withheld_sentence([point.label for point in points if not point.is_drawn]),
+    )
+    return tuple(note for note in notes if note)
 
 
 def _spans(units: Sequence[CheckedUnit]) -> dict[int, str]:

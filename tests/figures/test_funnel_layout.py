@@ -17,12 +17,13 @@ from evsyn.figures.funnel import (
 )
 from evsyn.figures.funnel.marks import curve_marks
 from evsyn.figures.funnel.plot import apart, joint_labels
-from evsyn.figures.funnel.scales import Ground, Shares, shares_for
+from evsyn.figures.funnel.scales import Ground, shares_for
 from evsyn.figures.funnel.sheet import Sheet
 from evsyn.figures.invented import Invented
 from evsyn.figures.own_count import OwnCount
 from evsyn.figures.palette import UNIT
 from evsyn.figures.shapes import Circle, FigureLayout, Group, Page, Polygon, Polyline, Rect
+from evsyn.figures.ticks import RateScale
 from evsyn.terms import Better
 from evsyn.wording.audience import INSIDE_SHORT, OUTSIDE_MARK
 from tests.figures.geometry import off_the_page, overlapping_words, texts, words_of
@@ -239,7 +240,7 @@ def test_high_rates_are_shown_up_to_100_and_say_where_the_axis_starts() -> None:
 
 
 def test_lines_are_cut_at_the_ends_of_the_axis() -> None:
-    ground = Ground(Shares(0, 20, 5), 10, 0.0, 100.0, 0.0, 100.0)
+    ground = Ground(RateScale(0, 20, 5), 10, 0.0, 100.0, 0.0, 100.0)
     (run,) = ground.runs(((0.0, 0.3), (10.0, 0.1)))
     assert run == [(pytest.approx(50), pytest.approx(0)), (pytest.approx(100), pytest.approx(50))]
     first, second = ground.runs(((0.0, 0.1), (4.0, 0.3), (5.0, 0.3), (9.0, 0.1)))
@@ -251,7 +252,7 @@ def test_a_stepped_line_leaves_no_stump_at_the_top_of_the_frame() -> None:
     """Left of where it stays in the frame it is drawn only where the unit stands."""
     steps = ((0.0, 0.3), (2.0, 0.3), (2.0, 0.15), (3.0, 0.15), (3.0, 0.3), (5.0, 0.3), (5.0, 0.1))
     curve = Curve(Stroke.ALARM, True, (*steps, (10.0, 0.1)))
-    ground = Ground(Shares(0, 20, 5), 10, 0.0, 100.0, 0.0, 100.0)
+    ground = Ground(RateScale(0, 20, 5), 10, 0.0, 100.0, 0.0, 100.0)
     assert len(ground.runs(curve.places)) == 2
     (kept,) = curve_marks(ground, curve, 1.0, cases=[8])
     assert kept.points[0] == (pytest.approx(50), pytest.approx(0))

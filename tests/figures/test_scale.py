@@ -2,7 +2,8 @@
 
 import pytest
 
-from evsyn.figures.forest.scale import Axis, Scale, scale_for, tick_label
+from evsyn.figures.forest.scale import Axis, scale_for
+from evsyn.figures.ticks import RateScale, tick_words
 from evsyn.pooling.answer import Show
 from tests.figures.made_up import band, content, studies, study
 
@@ -41,11 +42,11 @@ def test_high_outcomes_end_at_100_and_may_start_higher() -> None:
 
 def test_an_outcome_all_over_the_place_gets_the_whole_axis() -> None:
     lines = (study(1, 40), study(20, 40), study(39, 40))
-    assert scale_for(content(band(lines, show=Show.TWO))) == Scale(0, 100, 20)
+    assert scale_for(content(band(lines, show=Show.TWO))) == RateScale(0, 100, 20)
 
 
 def test_no_counts_leave_the_whole_axis() -> None:
-    assert scale_for(content(band((), show=Show.NOTHING))) == Scale(0, 100, 20)
+    assert scale_for(content(band((), show=Show.NOTHING))) == RateScale(0, 100, 20)
 
 
 def test_no_event_anywhere_shows_how_far_the_rates_may_go() -> None:
@@ -64,15 +65,15 @@ def test_ticks_run_from_start_to_end_and_are_few(share: float) -> None:
 
 
 def test_positions_are_proportional_and_held_at_the_ends() -> None:
-    axis = Axis(Scale(0, 20, 5), 100, 300)
+    axis = Axis(RateScale(0, 20, 5), 100, 300)
     assert axis.x(0.05) == pytest.approx(150)
     assert axis.x(0.5) == 300
     assert axis.beyond_right(0.5)
     assert not axis.beyond_right(0.2)
-    high = Axis(Scale(60, 100, 10), 0, 40)
+    high = Axis(RateScale(60, 100, 10), 0, 40)
     assert high.x(0.9) == pytest.approx(30)
     assert high.beyond_left(0.3)
 
 
 def test_tick_values_have_no_needless_zeros() -> None:
-    assert [tick_label(v) for v in (0.0, 0.5, 20.0, 100.0)] == ["0", "0.5", "20", "100"]
+    assert [tick_words(v) for v in (0.0, 0.5, 20.0, 100.0)] == ["0", "0.5", "20", "100"]

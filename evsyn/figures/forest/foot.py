@@ -2,12 +2,12 @@
 
 from evsyn.figures.forest.head import tick_labels
 from evsyn.figures.forest.legend import legend
-from evsyn.figures.forest.scale import tick_label
 from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.measure import text_width, typeset, wrapped
 from evsyn.figures.palette import INK, BandColours
-from evsyn.figures.running_text import running_lines, status_lines
+from evsyn.figures.running_text import page_status, running_lines
 from evsyn.figures.shapes import Group, Shape
+from evsyn.figures.ticks import tick_words
 from evsyn.terms import Better
 
 
@@ -17,7 +17,7 @@ def axis_words(sheet: Sheet) -> str:
     fewer = sheet.content.better is Better.FEWER
     parts = [words.fewer, words.axis] if fewer else [words.axis, words.more]
     if start > 0:
-        parts.insert(len(parts) - 1, words.axis_starts.format(start=tick_label(start)))
+        parts.insert(len(parts) - 1, words.axis_starts.format(start=tick_words(start)))
     return " · ".join(parts)
 
 
@@ -50,7 +50,5 @@ def below(
 
 def status(sheet: Sheet, top: float, page: int, pages: int) -> tuple[Group, float]:
     """Return the status line with the page number, and where it ends."""
-    words = sheet.content.status_line
-    if pages > 1:
-        words += " " + sheet.content.words.page.format(page=page, pages=pages)
-    return status_lines(sheet, words, top)
+    content = sheet.content
+    return page_status(sheet, content.status_line, content.words.page, top, page, pages)

@@ -1,11 +1,11 @@
 """The head of a page: title, column headings, tick values."""
 
-from evsyn.figures.forest.scale import tick_label
 from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.measure import text_width, typeset
 from evsyn.figures.palette import DIM, RULE
 from evsyn.figures.running_text import page_head
 from evsyn.figures.shapes import Group, Line, Shape
+from evsyn.figures.ticks import tick_words
 
 
 def head(sheet: Sheet) -> tuple[list[Group], float]:
@@ -43,11 +43,11 @@ def tick_labels(sheet: Sheet, baseline: float) -> list[Shape]:
     """Return the tick values on a baseline, with two strokes where the axis does not start at 0."""
     axis, size = sheet.axis, sheet.size
     shapes: list[Shape] = [
-        typeset(axis.x(tick / 100), baseline, tick_label(tick), size, DIM, anchor="middle")
+        typeset(axis.x(tick / 100), baseline, tick_words(tick), size, DIM, anchor="middle")
         for tick in axis.scale.ticks
     ]
     if axis.scale.start > 0:
-        first = text_width(tick_label(axis.scale.start), size)
+        first = text_width(tick_words(axis.scale.start), size)
         x = axis.left - first / 2 - 0.75 * size
         for shift in (0.0, 0.3 * size):
             start, end = baseline + 0.05 * size, baseline - 0.75 * size

@@ -15,6 +15,7 @@ from evsyn.figures.formats import PageFormat
 from evsyn.figures.invented import watermark
 from evsyn.figures.pages import fits, one_page, several_pages, with_own_ids
 from evsyn.figures.palette import NEUTRAL, BandColours, band_colours
+from evsyn.figures.running_text import spoken_head
 from evsyn.figures.shapes import FigureLayout, Group, Page
 
 #: The most a row may grow, in units of the type size.
@@ -133,7 +134,5 @@ def _summaries_only(content: ForestContent, rows: int) -> ForestContent:
 def _description(content: ForestContent) -> str:
     bands = " ".join(f"{band.title}: {band.sentence}" for band in content.bands)
     title = f"{content.title}. {content.subtitle.removesuffix('.')}."
-    banner = "".join(
-        f"{said.removesuffix('.')}. " for said in (content.banner, content.mark) if said
-    )
-    return f"{banner}{title} {bands} {content.status_line}"
+    said_first = spoken_head(content.banner, content.mark)
+    return f"{said_first}{title} {bands} {content.status_line}"

@@ -5,37 +5,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from evsyn.figures.forest.content import ForestContent
-from evsyn.figures.ticks import rounded_up
+from evsyn.figures.ticks import RateScale, rate_scale
 
-_MOST_STEPS = 6
 #: Share of the row intervals that end within the axis where that costs little room.
 _HELD = 0.8
 #: Free room past the last thing that must be seen.
 _HEADROOM = 1.02
-#: Past this reach the whole of 0 to 100 is shown.
-_WHOLE_FROM = 0.7
-
-
-@dataclass(frozen=True, slots=True)
-class Scale:
-    """Ends and tick step of the axis, per 100 patients."""
-
-    start: float
-    end: float
-    step: float
-
-    @property
-    def ticks(self) -> tuple[float, ...]:
-        """Tick values from start to end."""
-        number = round((self.end - self.start) / self.step)
-        return tuple(round(self.start + i * self.step, 6) for i in range(number + 1))
 
 
 @dataclass(frozen=True, slots=True)
 class Axis:
     """A scale laid between two x positions."""
 
-    scale: Scale
+    scale: RateScale
     left: float
     right: float
 
@@ -53,12 +35,7 @@ class Axis:
         return 100 * proportion > self.scale.end + 1e-9
 
 
-def tick_label(value: float) -> str:
-    """Write a tick value without needless zeros."""
-    return f"{value:g}"
-
-
-def scale_for(content: ForestContent) -> Scale:
+def scale_for(content: ForestContent) -> RateScale:
     """Return the axis that suits the figure.
 
     Every observed proportion, summary limit and prediction range lies within the axis. Rare
@@ -75,13 +52,11 @@ def scale_for(content: ForestContent) -> Scale:
         for prediction in (band.prediction, band.wider_prediction):
             held += list(prediction or ())
     if not held:
-        return Scale(0, 100, 20)
+        return RateScale(0, 100, 20)
     if 1 - min(held) < max(held):
         reach = _reach([1 - value for value in held], [1 - low for low, _ in limits])
-        end, step = _rounded(reach)
-        return Scale(100 - end, 100, step)
-    end, step = _rounded(_reach(held, [high for _, high in limits]))
-    return Scale(0, end, step)
+        return rate_scale(reach, is_from_top=True)
+    return rate_scale(_reach(held, [high for _, high in limits]), is_from_top=False)
 
 
 def _reach(held: Sequence[float], ends: Sequence[float]) -> float:
@@ -90,9 +65,3 @@ def _reach(held: Sequence[float], ends: Sequence[float]) -> float:
     ordered = sorted(ends)
     want = ordered[math.ceil(_HELD * len(ordered)) - 1] if ordered else need
     return max(_HEADROOM * need, min(want, 2 * need) if need > 0 else want)
-
-
-def _rounded(reach: float) -> tuple[float, float]:
-    if reach > _WHOLE_FROM:
-        return 100.0, 20.0
-    return rounded_up(max(100 * reach, 0.3), least_step=0.1, most_steps=_MOST_STEPS)

@@ -27,7 +27,7 @@ from evsyn.figures.pages import (
     several_pages,
     with_own_ids,
 )
-from evsyn.figures.running_text import page_head, running_lines, status_lines
+from evsyn.figures.running_text import page_head, page_status, running_lines, spoken_head
 from evsyn.figures.sentence_page import sentence_page
 from evsyn.figures.shapes import FigureLayout, Group, Page
 
@@ -163,10 +163,8 @@ class _Funnel:
 
     def status(self, top: float, page: int, pages: int) -> tuple[Group, float]:
         content = self.paper.content
-        words = content.status_line
-        if pages > 1:
-            words += " " + content.words.page.format(page=page, pages=pages)
-        return status_lines(self.paper, words, top)
+        words = content.words.page
+        return page_status(self.paper, content.status_line, words, top, page, pages)
 
     def over(self, top: float, bottom: float) -> list[Group]:
         content = self.paper.content
@@ -178,13 +176,11 @@ class _Funnel:
 
 
 def _description(content: FunnelContent) -> str:
-    banner = "".join(
-        f"{said.removesuffix('.')}. " for said in (content.banner, content.mark) if said
-    )
+    head = spoken_head(content.banner, content.mark)
     title = f"{content.title}. {content.subtitle}"
     units = ". ".join(point_sentence(point) for point in content.points)
     said = [f"{units}." if units else "", content.nothing, *map(_stop, content.notes)]
-    return f"{banner}{title} {' '.join(part for part in said if part)} {content.status_line}"
+    return f"{head}{title} {' '.join(part for part in said if part)} {content.status_line}"
 
 
 def _stop(words: str) -> str:

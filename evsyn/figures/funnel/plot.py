@@ -6,13 +6,14 @@ from itertools import pairwise
 from evsyn.figures.funnel.content import FunnelPoint, Stroke
 from evsyn.figures.funnel.marks import band_edges, band_fill, curve_marks, point_marks
 from evsyn.figures.funnel.scales import Ground
-from evsyn.figures.funnel.sheet import GAP, Sheet, centre_words, tick_words
+from evsyn.figures.funnel.sheet import GAP, Sheet, centre_words
 from evsyn.figures.label_places import Labelled, Placed, label_places
 from evsyn.figures.measure import text_width, typeset
 from evsyn.figures.own_count import OwnCount
 from evsyn.figures.palette import BANDS, DIM, INK, PAPER, RULE, UNIT
 from evsyn.figures.shapes import ASCENT, DESCENT, Box, Group, Line, Rect, Shape
 from evsyn.figures.sources import places, source_id
+from evsyn.figures.ticks import tick_words
 
 _COLOURS = BANDS[0]
 

@@ -5,32 +5,15 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from evsyn.figures.funnel.content import FunnelContent, Place
-from evsyn.figures.ticks import rounded_up
+from evsyn.figures.ticks import RateScale, rate_scale
 
 #: Free room past the farthest unit.
 _HEADROOM = 1.08
 #: The lines are held within the axis from this part of the axis of cases on.
 _HELD_FROM = 0.3
-#: Past this reach the whole of 0 to 100 is shown.
-_WHOLE_FROM = 0.7
 
 
-@dataclass(frozen=True, slots=True)
-class Shares:
-    """Ends and tick step of the axis of shares, in per cent."""
-
-    start: float
-    end: float
-    step: float
-
-    @property
-    def ticks(self) -> tuple[float, ...]:
-        """Tick values from start to end."""
-        number = round((self.end - self.start) / self.step)
-        return tuple(round(self.start + i * self.step, 6) for i in range(number + 1))
-
-
-def shares_for(content: FunnelContent) -> Shares:
+def shares_for(content: FunnelContent) -> RateScale:
     """Return the axis that holds every unit and, but for the smallest units, the lines.
 
     Rare events are shown from 0; events of nearly all cases up to 100.
@@ -47,26 +30,18 @@ def shares_for(content: FunnelContent) -> Shares:
         if cases >= _HELD_FROM * content.cases_end
     ]
     if not held:
-        return Shares(0, 100, 20)
+        return RateScale(0, 100, 20)
     if 1 - min(held) < max(held):
         reach = max(_HEADROOM * (1 - min(held)), *(1 - share for share in limits), 0.0)
-        end, step = _rounded(reach)
-        return Shares(100 - end, 100, step)
-    end, step = _rounded(max(_HEADROOM * max(held), *limits, 0.0))
-    return Shares(0, end, step)
-
-
-def _rounded(reach: float) -> tuple[float, float]:
-    if reach > _WHOLE_FROM:
-        return 100, 20
-    return rounded_up(max(100 * reach, 0.3), least_step=0.1, most_steps=6)
+        return rate_scale(reach, is_from_top=True)
+    return rate_scale(max(_HEADROOM * max(held), *limits, 0.0), is_from_top=False)
 
 
 @dataclass(frozen=True, slots=True)
 class Ground:
     """The rectangle of a funnel, with its two scales."""
 
-    shares: Shares
+    shares: RateScale
     cases_end: int
     left: float
     right: float

@@ -5,10 +5,10 @@ from typing import Self
 
 from evsyn.figures.formats import PageFormat
 from evsyn.figures.funnel.content import FunnelContent, Stroke
-from evsyn.figures.funnel.scales import Ground, Shares, shares_for
+from evsyn.figures.funnel.scales import Ground, shares_for
 from evsyn.figures.measure import text_width, wrapped
 from evsyn.figures.paper import Paper
-from evsyn.figures.ticks import rounded_up
+from evsyn.figures.ticks import RateScale, rounded_up, tick_words
 from evsyn.terms import Better
 from evsyn.wording.numbers import percent
 
@@ -29,14 +29,14 @@ class Sheet(Paper):
         As in :class:`Paper`.
     content : FunnelContent
         What is shown.
-    shares : Shares
+    shares : RateScale
         The axis of shares.
     plot_left, plot_right : float
         Edges of the plot.
     """
 
     content: FunnelContent
-    shares: Shares
+    shares: RateScale
     plot_left: float
     plot_right: float
 
@@ -100,11 +100,6 @@ class Sheet(Paper):
     def is_direct(self, words: str) -> bool:
         """Whether words are short enough to stand beside a mark."""
         return text_width(words, self.size, bold=True) <= WIDEST_LABEL * self.size
-
-
-def tick_words(value: float) -> str:
-    """Write a tick value without needless zeros."""
-    return f"{value:g}"
 
 
 def centre_words(content: FunnelContent) -> str:

@@ -10,7 +10,7 @@ from evsyn.figures.invented import watermark
 from evsyn.figures.measure import typeset, wrapped
 from evsyn.figures.pages import fits, one_page, several_pages, with_own_ids
 from evsyn.figures.palette import DIM, NEUTRAL, BandColours, band_colours
-from evsyn.figures.running_text import page_head, running_lines, status_lines
+from evsyn.figures.running_text import page_head, page_status, running_lines, spoken_head
 from evsyn.figures.shapes import FigureLayout, Group, Shape
 from evsyn.figures.strip.content import StripContent
 from evsyn.figures.strip.legend import strip_legend
@@ -114,10 +114,8 @@ class _Strips:
 
     def status(self, top: float, page: int, pages: int) -> tuple[Group, float]:
         content = self.paper.content
-        words = content.status_line
-        if pages > 1:
-            words += " " + content.words.page.format(page=page, pages=pages)
-        return status_lines(self.paper, words, top)
+        words = content.words.page
+        return page_status(self.paper, content.status_line, words, top, page, pages)
 
     def over(self, top: float, bottom: float) -> list[Group]:
         content = self.paper.content
@@ -136,7 +134,5 @@ class _Strips:
 def _description(content: StripContent) -> str:
     strips = " ".join(strip_words(strip) for strip in content.strips)
     title = f"{content.title}. {content.subtitle.removesuffix('.')}."
-    banner = "".join(
-        f"{said.removesuffix('.')}. " for said in (content.banner, content.mark) if said
-    )
-    return f"{banner}{title} {strips} {content.status_line}"
+    head = spoken_head(content.banner, content.mark)
+    return f"{head}{title} {strips} {content.status_line}"
