@@ -30,6 +30,7 @@ simulate: .venv/ready-test
 
 reference: .venv/ready
 	$(BIN)/python -m evsyn.extraction.reference docs/reference
+	$(BIN)/python -m tests.install.sheet
 	$(BIN)/python -m evsyn.extraction.schema
 
 # All that a computer without a network needs, for Windows, macOS and this one: 0.7 GB in wheels/.

@@ -3,15 +3,16 @@
 #: What people do first, and the command for it.
 FIRST_STEPS = (
     ("See what it does, on an invented review", "demo"),
-    ("Learn whether a folder of extracts is in order", "check FOLDER"),
+    ("Put a paper of your own in", "add FOLDER"),
+    ("Learn whether a folder of papers is in order", "check FOLDER"),
     ("Ask what the papers say, with every study behind it", "pool FOLDER OUTCOME"),
     ("See where your own unit stands", "audit UNIT.yaml --against FOLDER --for inside"),
-    ("Take away a page, slides or a card", "report FOLDER --as page"),
 )
 _WHERE = """\
+A page, slides or a card to take away: {program} report FOLDER --as page
+Every line behind a number: {program} trace FOLDER OUTCOME
 All verbs: {program} --help
 One verb, with an example: {program} pool --help
-Every line behind a number: {program} trace FOLDER OUTCOME
 
 What there is to read begins at docs/README.md in the folder evsyn came in, with
 a tutorial of ten minutes."""

@@ -13,6 +13,7 @@ ROOT = Path(__file__).parent.parent.parent
 #: The first name is in the Windows alphabet of western Europe, the others in no Windows alphabet
 #: with it.
 AUTHORS = "Žižková Ł, Βήτα Γ, 月 木"
+POOLING = ROOT / "tests/reproduction/published/lu2018_dominant_or_mh_fixed.yaml"
 UNIT = "unit Höllmühle 月.yaml"
 
 CLAIMS = """\
@@ -39,7 +40,7 @@ ER  -
 
 @dataclass(frozen=True)
 class Typed:
-    """A verb with its words; ``{into}`` is a folder to write into, ``{unit}`` the unit file."""
+    """A verb with its words, in which names in braces stand for places."""
 
     words: str
     #: Whether it has to write beside what it reads.
@@ -50,7 +51,7 @@ class Typed:
         return self.words.partition(" ")[0]
 
     def words_in(self, review: Path, into: Path) -> list[str]:
-        places = {"review": review, "unit": review / UNIT, "into": into}
+        places = {"review": review, "unit": review / UNIT, "into": into, "pooling": POOLING}
         return [word.format(**places) for word in shlex.split(self.words)]
 
 
@@ -68,6 +69,7 @@ EVERY_VERB = (
         " --for inside -o {into}/funnel.pdf"
     ),
     Typed("claim {review}/claims.yaml --against {review}"),
+    Typed("reproduce {pooling}"),
     Typed("report {review} --as page --as pocket -o {into}/report"),
     Typed("trace {review} perforation"),
     Typed("stale {into}/report"),
@@ -77,6 +79,12 @@ EVERY_VERB = (
         "new study {review} --no-ask --name 2012-zizka --authors 'Žižka Ł, 月 木' --title Újra"
         " --year 2012 --by XY --on 2026-01-06 --from abstract --arm all=20"
         " --count 'all.perforation=1/20 attempted 30_days at abstract' --invented",
+        writes_beside=True,
+    ),
+    Typed(
+        "add {review} --no-ask --name 2013-zizka --authors 'Žižka Ł' --title 'Újra, again'"
+        " --year 2013 --by XY --on 2026-01-06 --from abstract --arm all=30"
+        " --count 'all.perforation=2/30 attempted 30_days at abstract' --invented",
         writes_beside=True,
     ),
     Typed("sheet make {review} -o {into}/sheet.xlsx"),
