@@ -25,7 +25,6 @@ def reproduction_json(found: Reproduction) -> str:
             "sentence": verdict_sentence(found),
             "variants_tried": found.tried,
             "best": [_trial(one) for one in found.best],
-            "within_rounding_only": [_variant(one) for one in found.also],
             "stated_method": pooling.stated_method,
             "stated_method_agrees": found.as_stated,
             "findings": [one.to_dict() for one in found.findings],
@@ -35,11 +34,12 @@ def reproduction_json(found: Reproduction) -> str:
 
 
 def _trial(trial: Trial) -> dict[str, object]:
-    return {**_variant(trial), "checks": [_check(one) for one in trial.checks]}
-
-
-def _variant(trial: Trial) -> dict[str, object]:
-    return {"variant": trial.variant.key, "words": variant_sentence(trial.variant)}
+    return {
+        "variant": trial.variant.key,
+        "words": variant_sentence(trial.variant),
+        "all_at_once_within_rounding": trial.together,
+        "checks": [_check(one) for one in trial.checks],
+    }
 
 
 def _check(check: Check) -> dict[str, object]:

@@ -18,7 +18,7 @@ from evsyn.wording.reproduce import (
     tried_sentence,
     verdict_sentence,
 )
-from evsyn.wording.reproduce_variants import also_sentence, stated_sentence, variant_sentences
+from evsyn.wording.reproduce_variants import stated_sentence, variant_sentences
 from evsyn.wording.status import INVENTED
 
 _LEADS = {
@@ -49,8 +49,6 @@ def _parts(found: Reproduction) -> Iterator[str]:
     yield f"{_LEADS[found.verdict]}:"
     for sentence in variant_sentences([one.variant for one in found.best]):
         yield paragraph(f"- {sentence}.").replace("\n", "\n  ")
-    if found.also:
-        yield paragraph(also_sentence(len(found.also)))
     if found.stated is not None:
         nearest = found.best[0].variant
         yield paragraph(stated_sentence(found.stated, fits=found.as_stated, nearest=nearest))

@@ -49,6 +49,10 @@ class Check:
         What the variant gives, in the unit of print.
     low, high : float or None
         What the rows, each anywhere within its rounding, can give; where that was asked.
+    place : tuple of str
+        The name of the number it was found under, where print may mean two.
+    turned : bool
+        Whether a statistic is printed with a minus that is not counted here.
     """
 
     item: PrintedItem
@@ -56,6 +60,8 @@ class Check:
     found: float | None = None
     low: float | None = None
     high: float | None = None
+    place: Place = ()
+    turned: bool = False
 
     @property
     def units_off(self) -> float:
@@ -153,9 +159,9 @@ def _one(
     if unsigned:
         found = -found
     if printed.holds(found, found):
-        return Check(item, Match.EXACT, found)
+        return Check(item, Match.EXACT, found, place=place, turned=unsigned)
     if envelope is None or place not in envelope:
-        return Check(item, Match.NO, found)
+        return Check(item, Match.NO, found, place=place, turned=unsigned)
     low, high = sorted(times * end * (-1 if unsigned else 1) for end in envelope[place])
     match = Match.ROUNDING if printed.holds(low, high) else Match.NO
-    return Check(item, match, found, low, high)
+    return Check(item, match, found, low, high, place, unsigned)

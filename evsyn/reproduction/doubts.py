@@ -23,6 +23,10 @@ INTERVAL_ASTRAY = "interval-astray"
 LIMITS_UNEVEN = "limits-uneven"
 DF_NOT_OF_K = "df-not-of-k"
 WEIGHTS_NOT_WHOLE = "weights-not-whole"
+LOGS_LIKE_RATES = "logs-like-rates"
+
+#: Rows from which on it is no chance that all look like proportions (common practice, no source).
+_ENOUGH = 5
 
 
 def doubts_of(pooling: PublishedPooling) -> Iterator[Finding]:
@@ -33,6 +37,7 @@ def doubts_of(pooling: PublishedPooling) -> Iterator[Finding]:
     yield from _uneven(pooling)
     yield from _degrees(pooling)
     yield from _weights(pooling)
+    yield from _like_rates(pooling)
 
 
 def _twice(pooling: PublishedPooling) -> Iterator[Finding]:
@@ -174,6 +179,27 @@ def _whole(rows: list[Row]) -> bool:
     weights = [printed_number(str(row.weight)) for row in rows]
     slack = sum(weight.half for weight in weights) + 1e-9
     return abs(sum(weight.value for weight in weights) - 100) <= slack
+
+
+def _like_rates(pooling: PublishedPooling) -> Iterator[Finding]:
+    """Doubt logarithms of ratios that are all small, above 0 and precise, as proportions are.
+
+    Trials with precise results differ in direction or size; a column in which all logarithms lie
+    between 0 and 0.2 with standard errors below 0.02 is more likely one of proportions.
+    """
+    if not pooling.measure.is_ratio or kind_of(pooling.rows[0]) is not Kind.ERROR:
+        return
+    logarithm, se = rows_of(pooling).columns
+    if logarithm.size < _ENOUGH or not np.all((logarithm > 0) & (logarithm < 0.2) & (se < 0.02)):
+        return
+    yield _doubt(
+        LOGS_LIKE_RATES,
+        pooling.rows[0].source("estimate"),
+        f"all {logarithm.size} logarithms lie between 0 and 0.2 with standard errors below 0.02, "
+        "as proportions do",
+        "See whether the column holds proportions under the heading of a ratio: what is printed as "
+        "a pooled ratio would then be none.",
+    )
 
 
 def _doubt(rule: str, source: Source, message: str, cure: str) -> Finding:

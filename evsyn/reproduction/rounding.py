@@ -36,15 +36,15 @@ def envelope_of(rows: Rows, variant: Variant, wanted: Iterable[Place]) -> Envelo
         Places of the numbers whose ends are sought.
     """
     places = [*dict.fromkeys(place for one in wanted for place in (one, _other(one)))]
-    steps = _steps(rows)
+    steps = steps_of(rows)
     half = steps.shape[1]
-    base = rows.columns[:, np.newaxis, :]
-    moved = _numbers(rows, variant, np.concatenate([base, base + steps, base - steps], axis=1))
+    still = np.zeros_like(steps[:, :1])
+    moved = moved_numbers(rows, variant, np.concatenate([still, steps, -steps], axis=1))
     places = [place for place in places if place in moved and np.isfinite(moved[place][0])]
     slopes = np.array([moved[place][1 : 1 + half] - moved[place][1 + half :] for place in places])
     signs = np.unique(np.sign(np.nan_to_num(slopes.reshape(len(places), half))), axis=0)
     corners = np.einsum("ti,cis->cts", np.concatenate([signs, -signs]), steps)
-    cornered = _numbers(rows, variant, base + corners)
+    cornered = moved_numbers(rows, variant, corners)
     found = {place: np.concatenate([moved[place], cornered[place]]) for place in places}
     return {place: (float(np.nanmin(v)), float(np.nanmax(v))) for place, v in found.items()}
 
@@ -53,7 +53,7 @@ def _other(place: Place) -> Place:
     return (*place[:-1], ALSO.get(place[-1], place[-1]))
 
 
-def _steps(rows: Rows) -> Floats:
+def steps_of(rows: Rows) -> Floats:
     """Return one step an input that was rounded, shape ``(columns, inputs, studies)``."""
     at = np.argwhere(rows.halves > 0)
     steps = np.zeros((rows.columns.shape[0], len(at), rows.columns.shape[1]))
@@ -62,7 +62,11 @@ def _steps(rows: Rows) -> Floats:
     return steps
 
 
-def _numbers(rows: Rows, variant: Variant, columns: Floats) -> Numbers:
-    """Keep standard deviations and ratios from reaching 0 as they are moved."""
-    least = np.where(rows.columns > 0, rows.columns * 1e-6, -np.inf)
-    return numbers_of_typings(rows, variant, np.maximum(columns, least[:, np.newaxis, :]))
+def moved_numbers(rows: Rows, variant: Variant, moves: Floats) -> Numbers:
+    """Return the numbers of the rows moved so, ``(columns, typings, studies)``.
+
+    Standard deviations and ratios are kept from reaching 0.
+    """
+    least = np.where(rows.columns > 0, rows.columns * 1e-6, -np.inf)[:, np.newaxis, :]
+    columns = rows.columns[:, np.newaxis, :] + moves
+    return numbers_of_typings(rows, variant, np.maximum(columns, least))

@@ -1,7 +1,7 @@
 """Which variant gives what is printed: every one is tried, and the best are named."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from evsyn.reproduction.compare import Check, Match, PrintedItem, compared, printed_items
@@ -11,6 +11,7 @@ from evsyn.reproduction.recompute import numbers_of
 from evsyn.reproduction.rounding import envelope_of
 from evsyn.reproduction.rows import Kind, Rows, rows_of
 from evsyn.reproduction.stated import Stated, stated_of
+from evsyn.reproduction.together import fit_together
 from evsyn.reproduction.variants import Variant, variants
 from evsyn.terms import Finding
 
@@ -29,10 +30,22 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """One variant held against everything printed."""
+    """One variant held against everything printed.
+
+    Parameters
+    ----------
+    variant : Variant
+        The variant.
+    checks : tuple of Check
+        Every printed number, in the order of the file.
+    together : bool or None
+        Where some fit only within the rounding of the rows: whether one typing of the rows that
+        would be printed alike was found that gives all numbers at once. None where not asked.
+    """
 
     variant: Variant
     checks: tuple[Check, ...]
+    together: bool | None = None
 
     @property
     def misfits(self) -> tuple[Check, ...]:
@@ -82,8 +95,6 @@ class Reproduction:
         How many variants were tried.
     stated : Stated or None
         What was understood of the method the paper states.
-    also : tuple of Trial
-        Variants that give every number too, but only within the rounding of the rows.
     findings : tuple of Finding
         What does not fit within the print itself; with those of the typed file.
     """
@@ -94,7 +105,6 @@ class Reproduction:
     best: tuple[Trial, ...]
     tried: int
     stated: Stated | None
-    also: tuple[Trial, ...]
     findings: tuple[Finding, ...]
 
     @property
@@ -102,7 +112,7 @@ class Reproduction:
         """Whether a variant that is named fits the method stated; None where none is understood."""
         if self.stated is None or not self.stated.words:
             return None
-        return any(self.stated.fits(one.variant) for one in (*self.best, *self.also))
+        return any(self.stated.fits(one.variant) for one in self.best)
 
 
 def reproduce(checked: CheckedPooling) -> Reproduction:
@@ -123,12 +133,8 @@ def reproduce(checked: CheckedPooling) -> Reproduction:
     stated = stated_of(pooling.stated_method)
     whole = [trial for trial in trials if not trial.misfits]
     held = [trial for trial in trials if trial.holds_headline]
-    also: list[Trial] = []
     if whole:
-        # Where none does without the rounding of the rows, how much of it is used tells nothing.
-        exact = [trial for trial in whole if trial.gives_pool_exactly]
-        verdict, best = Verdict.REPRODUCED, exact or sorted(whole, key=_off)
-        also = [trial for trial in whole if trial not in best]
+        verdict, best = Verdict.REPRODUCED, _reproducing(rows, whole)
     elif held:
         verdict, best = Verdict.EXCEPT, _alike(held)
     else:
@@ -137,9 +143,24 @@ def reproduce(checked: CheckedPooling) -> Reproduction:
         best.sort(key=lambda trial: not stated.fits(trial.variant))
     told = inconsistencies(pooling, rows, [one.variant for one in best])
     findings = (*checked.findings, *told)
-    return Reproduction(
-        checked, rows, verdict, tuple(best), len(trials), stated, tuple(also), findings
-    )
+    return Reproduction(checked, rows, verdict, tuple(best), len(trials), stated, findings)
+
+
+def _reproducing(rows: Rows, whole: Sequence[Trial]) -> list[Trial]:
+    """Return the variants that are named, of all that give every number.
+
+    Those that give the pool from the rows as typed; if there are none, those of which one typing
+    within the rounding of the rows gives everything at once; failing these too, all.
+    The nearest to the rows as typed come first.
+    """
+    exact = [trial for trial in whole if trial.gives_pool_exactly]
+    best = [
+        replace(trial, together=fit_together(rows, trial.variant, trial.checks))
+        if trial.by_rounding
+        else trial
+        for trial in exact or sorted(whole, key=_off)
+    ]
+    return [trial for trial in best if trial.together is not False] or best
 
 
 def _trials(rows: Rows, items: tuple[PrintedItem, ...]) -> list[Trial]:

@@ -61,7 +61,12 @@ def verdict_sentence(found: Reproduction) -> str:
     by_rounding = len(best.by_rounding)
     if by_rounding:
         of = "them" if found.verdict is Verdict.REPRODUCED else "those that fit"
-        said += f"; {by_rounding} of {of} within the rounding of the rows, each taken by itself"
+        said += f"; {by_rounding} of {of} within the rounding of the rows"
+        said += {
+            True: ", all at once for one set of rows that would be printed alike",
+            False: ", each by itself; no one set of rows was found that gives all of them",
+            None: ", each by itself",
+        }[best.together]
     return f"{said}."
 
 

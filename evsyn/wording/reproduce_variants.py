@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from evsyn.reproduction.stated import Stated
 from evsyn.reproduction.variants import Variant
-from evsyn.wording.numbers import counted
 
 _BETWEEN = {
     "dersimonian_laird": "DerSimonian-Laird",
@@ -115,15 +114,6 @@ def stated_sentence(stated: Stated, *, fits: bool | None, nearest: Variant) -> s
     return (
         f"{said}, read as: {read}. THAT IS NOT WHAT THE NUMBERS COME FROM: "
         f"no variant that gives them is {not_so}."
-    )
-
-
-def also_sentence(number: int) -> str:
-    """Say how many further variants the rounding of the rows leaves open."""
-    verb = "gives" if number == 1 else "give"
-    return (
-        f"{counted(number, 'further variant', 'further variants')} {verb} every number too, but "
-        "those of the pool only if the rows are moved within their rounding."
     )
 
 

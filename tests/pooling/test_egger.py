@@ -31,8 +31,8 @@ def test_trials_of_bcg_vaccine(printed):
     assert found.p == printed("0.159991")
 
 
-# Printed P values are held in tests/reproduction: 0.103 (Zegeye A, et al. PLoS ONE 2019;14:e0210422)
-# and 0.30 (Luo X, et al. Front Neurol 2018;9:909), each from the rows of its own plot.
+# Printed P values are held in tests/reproduction, each from the rows of its own plot: 0.103
+# (Zegeye A, et al. PLoS ONE 2019;14:e0210422) and 0.30 (Luo X, et al. Front Neurol 2018;9:909).
 
 
 @pytest.mark.parametrize("k", [0, 1, 2])

@@ -92,10 +92,9 @@ def test_what_cannot_be_had_is_not_claimed(name, places):
 
 
 # Rows of counts are not rounded: no variant gives another digit in the last place but one.
-COUNTED = sorted(name for name in VARIANTS if "_rr" in name or "_or_" in name)
-
-
-@pytest.mark.parametrize("name", COUNTED)
+@pytest.mark.parametrize(
+    "name", ["sun2019_ponv_rr", "luo2017_complications_or_mh_fixed", "liao2018_falls_or_iv_fixed"]
+)
 def test_another_digit_is_not_reproduced(tmp_path, name):
     number = redone(name).best[0].checks[0].item.number.text
     other = f"{float(number) + 0.1:.2f}"
