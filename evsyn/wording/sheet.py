@@ -32,6 +32,12 @@ READ_ME = (
     "workbook was made.",
 )
 ABOUT = {
+    "study": "short name of the paper, as 2019-alder; it names the file",
+    "extracted on": "the day it was read, as 2026-03-20",
+    "recruited from": "first year or month, as 2008 or 2008-12",
+    "recruited to": "last year or month",
+    "part of": "the arm of the same study that this one lies inside",
+    "printed": "the percentage just as printed, as 7.70%",
     "centres": "number of centres, or their names with a ; between them",
     "covers": "whole_study, or part for a group within it; empty means part",
     "window": "when the outcome was looked for; empty where the paper does not say",

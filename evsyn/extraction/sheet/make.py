@@ -23,7 +23,7 @@ READ_ME = "Read me"
 #: What belongs in a column stands above the row of the headings, the extracts below it.
 HEADING_ROW = 2
 SPARE_ROWS = 200
-_ABOUT_HEIGHT = 62
+_ABOUT_HEIGHT, _HEADING_HEIGHT = 62, 32
 
 Lists = Mapping[str, Mapping[str, str]]
 
@@ -144,6 +144,7 @@ def _opened(
     sheet: Worksheet = book.create_sheet(tab.name)
     sheet.freeze_panes = f"{_letter(len(tab.names) + 1)}{HEADING_ROW + 1}"
     sheet.row_dimensions[1].height = _ABOUT_HEIGHT
+    sheet.row_dimensions[HEADING_ROW].height = _HEADING_HEIGHT
     _for_paper(sheet, HEADING_ROW)
     if words.mark and sheet.oddHeader is not None:
         sheet.oddHeader.center.text = words.mark

@@ -26,7 +26,8 @@ _LONG = (
     "label",
     "address",
 )
-_WIDE, _MIDDLE, _NARROW = 44, 20, 11
+_READ = ("authors", "journal", "design", "at", "country")
+_WIDE, _BROAD, _MIDDLE, _NARROW = 44, 30, 20, 11
 READ_ME_WIDTH = 100
 LINE, _MOST_LINES = 15.0, 6
 
@@ -38,13 +39,15 @@ class Painter:
         from openpyxl.styles import Alignment, Font, NamedStyle, PatternFill
 
         top, wrapped = Alignment(vertical="top"), Alignment(vertical="top", wrap_text=True)
+        middle = Alignment(vertical="top", horizontal="center")
+        low = Alignment(vertical="bottom", wrap_text=True)
         grey, blue = (PatternFill("solid", fgColor=colour) for colour in ("E7E9EC", "CFE0EE"))
         bold = Font(bold=True)
         for style in (
             NamedStyle(PLAIN, number_format=AS_TYPED, alignment=top),
             NamedStyle(LONG, number_format=AS_TYPED, alignment=wrapped),
-            NamedStyle(WHOLE, number_format=WHOLE_FORMAT, alignment=top),
-            NamedStyle(ABOUT, font=Font(italic=True, size=9, color="505860"), alignment=wrapped),
+            NamedStyle(WHOLE, number_format=WHOLE_FORMAT, alignment=middle),
+            NamedStyle(ABOUT, font=Font(italic=True, size=9, color="505860"), alignment=low),
             NamedStyle(HEADING, font=bold, fill=grey, alignment=wrapped),
             NamedStyle(NEEDED, font=bold, fill=blue, alignment=wrapped),
             NamedStyle(TITLE, font=Font(bold=True, size=14), alignment=wrapped),
@@ -73,7 +76,7 @@ class Painter:
 
 def height_of(text: str, width: int) -> float:
     """Return the height, in points, that a text takes in a column of some letters' width."""
-    lines = sum(1 + int(1.1 * len(line)) // width for line in text.split("\n"))
+    lines = sum(1 + len(line) // width for line in text.split("\n"))
     return LINE * min(lines, _MOST_LINES)
 
 
@@ -84,7 +87,7 @@ def fit_height(
     heights = [
         height_of(value, width_of(column))
         for value, column in zip(values, columns, strict=True)
-        if isinstance(value, str) and column.heading in _LONG
+        if isinstance(value, str) and column.heading in _LONG + _READ
     ]
     highest = max(heights, default=LINE)
     if highest > LINE:
@@ -95,7 +98,7 @@ def style_of(column: Column) -> str:
     """Return the style of a column's cells."""
     if column.kind is Kind.WHOLE:
         return WHOLE
-    return LONG if column.heading in _LONG else PLAIN
+    return LONG if column.heading in _LONG + _READ else PLAIN
 
 
 def format_of(column: Column) -> str:
@@ -107,6 +110,8 @@ def width_of(column: Column) -> int:
     """Return the width of a column, in letters."""
     if column.heading in _LONG:
         return _WIDE
+    if column.heading in _READ:
+        return _BROAD
     if column.kind in (Kind.WHOLE, Kind.YES_NO, Kind.DAY, Kind.MONTH):
         return _NARROW
     return _MIDDLE
