@@ -23,6 +23,8 @@ from evsyn.terms import Source
 FORMAT = 1
 
 _YEAR_OR_MONTH = re.compile(r"(1[89]|20)[0-9]{2}(-(0[1-9]|1[0-2]))?")
+_A_MONTH = "a date written as 2008, 2008-12 or 2008-12-31"
+_A_DAY = "a date written as 2026-03-02"
 _DAY = re.compile(r"(1[89]|20)[0-9]{2}-[0-9]{2}-[0-9]{2}")
 
 
@@ -69,13 +71,13 @@ def _trimmed(value: Any) -> Any:
 
 def _is_month(text: str) -> str:
     if not _YEAR_OR_MONTH.fullmatch(text) and not _in_calendar(text):
-        raise ValueError("a date written as 2008, 2008-12 or 2008-12-31")
+        raise ValueError(_A_MONTH)
     return text
 
 
 def _is_day(text: str) -> str:
     if not _in_calendar(text) or not text.startswith("20"):
-        raise ValueError("a date written as 2026-03-02")
+        raise ValueError(_A_DAY)
     return text
 
 
@@ -113,6 +115,8 @@ Name = Annotated[
         {
             "type": ["string", "number"],
             "pattern": NAME_PATTERN,
+            # Said by editors in place of the pattern.
+            "patternErrorMessage": "a name has letters, digits, '_' and '-', and no spaces",
             "maxLength": _MOST_OF_NAME,
             "minimum": 0,
         }
@@ -127,6 +131,7 @@ Month = Annotated[
         {
             "type": ["string", "integer"],
             "pattern": f"^{_YEARS}(-{_MONTHS}|-{_OF_MONTH})?$",
+            "patternErrorMessage": _A_MONTH,
             "minimum": 1800,
             "maximum": 2099,
         }
@@ -137,5 +142,11 @@ Day = Annotated[
     str,
     BeforeValidator(_as_written),
     AfterValidator(_is_day),
-    WithJsonSchema({"type": "string", "pattern": f"^20[0-9]{{2}}-{_OF_MONTH}$"}),
+    WithJsonSchema(
+        {
+            "type": "string",
+            "pattern": f"^20[0-9]{{2}}-{_OF_MONTH}$",
+            "patternErrorMessage": _A_DAY,
+        }
+    ),
 ]

@@ -5,6 +5,7 @@ from typing import Any
 from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 
+_OF_TEXT = ("pattern", "patternErrorMessage", "maxLength")
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -24,7 +25,7 @@ class _Generator(GenerateJsonSchema):
         made: dict[str, Any] = {
             "type": "object",
             # A key is text whatever it looks like.
-            "propertyNames": {word: key[word] for word in ("pattern", "maxLength") if word in key},
+            "propertyNames": {word: key[word] for word in _OF_TEXT if word in key},
             "additionalProperties": self.generate_inner(schema["values_schema"]),
         }
         if "min_length" in schema:
