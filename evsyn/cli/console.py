@@ -13,7 +13,12 @@ _ASCII = "evsyn_ascii"
 
 
 def ready_console() -> None:
-    """Let anything be printed: what the console's alphabet lacks becomes the nearest plain form."""
+    """Let anything be printed and typed.
+
+    What the console's alphabet lacks is printed in its nearest plain form. What is typed where only
+    plain letters are known is read as UTF-8, and a letter that cannot be read is marked in its
+    place.
+    """
     codecs.register_error(NEAREST, _nearest)
     codecs.register(_ascii_codec)
     for stream in (sys.stdout, sys.stderr):
@@ -24,6 +29,10 @@ def ready_console() -> None:
             reconfigure(encoding=_ASCII, errors=NEAREST)
         else:
             reconfigure(errors=NEAREST)
+    reconfigure = getattr(sys.stdin, "reconfigure", None)
+    if reconfigure is not None:
+        is_plain = codecs.lookup(sys.stdin.encoding).name == "ascii"
+        reconfigure(encoding="utf-8" if is_plain else None, errors="replace")
 
 
 def ready_file_names() -> None:

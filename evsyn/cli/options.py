@@ -47,7 +47,7 @@ def steps(items: Sequence[str], label: str) -> Iterator[Iterable[str]]:
 
 
 def say(text: str) -> None:
-    """Print in the console's own alphabet; what it lacks becomes ``?``."""
+    """Print in the console's own alphabet; what it lacks is printed in its nearest plain form."""
     sys.stdout.write(f"{text}\n")
 
 
