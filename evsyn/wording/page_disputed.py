@@ -37,7 +37,11 @@ def folded_title(outcome: str, k: int, *, changing: int) -> str:
     changing : int
         Studies whose count or presence changes the sentence.
     """
-    found = f"the sentence hangs on {changing} of {k} studies" if changing else "no study decides"
+    found = (
+        f"the sentence hangs on {changing} of {k} studies"
+        if changing
+        else "no single study changes the sentence"
+    )
     return f"{outcome}: {found}"
 
 

@@ -17,6 +17,8 @@ PLACING = {
         "{seen} ({share}); the data are compatible with a true rate from {low} to {high} (exact "
         "two-sided 95% interval)."
     ),
+    "none_seen": "None in {total}: rates up to {limit} remain possible (one-sided 95%).",
+    "all_seen": "All {total}: rates down to {from} remain possible (one-sided 95%).",
     "judged": (
         "{seen} is {side} the range of {range} that ordinary new units with {cases} show ({tail}: "
         "{often}{marks}); {action}with {cases} {called}."

@@ -90,8 +90,9 @@ NOTHING_LEFT_OUT = "No count that reports an outcome was left out."
 NO_DOUBTS = "The checks raised no doubt."
 
 FIGURE_HELP = (
-    "Hover over a row, or reach the figure with the Tab key and move with the arrow keys, to see "
-    "where its numbers stand in the paper."
+    "Figures: hover over a row, or reach it with the Tab and arrow keys, to see where its numbers "
+    "stand in the paper; a click or the Enter key leads to its row in the table of evidence, and "
+    "the outcome there leads back."
 )
 NOT_DRAWN = (
     "Not drawn here, so that the page stays small; every count stands in the table of evidence."

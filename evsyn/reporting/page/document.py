@@ -1,6 +1,7 @@
 """The whole page, from its head to its foot."""
 
-from collections.abc import Mapping
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from typing import Any
 
 from evsyn.reporting.page.answers import answer_section
@@ -44,44 +45,59 @@ def page_html(content: ReportContent) -> str:
     its script only sorts, filters, shows sources and places typed counts.
     """
     fields = placing_fields(content)
-    disputed = disputed_section(content)
-    bare = _whole(content, fields, {}, disputed)
-    room = MOST_BYTES - len(bare.encode("utf-8"))
-    return _whole(content, fields, forests_of(content, room), disputed)
+    sections = _sections(content, fields)
+    room = MOST_BYTES - len(_whole(content, fields, sections).encode("utf-8"))
+    drawn = outcome_sections(content, forests_of(content, room))
+    told = [one if one.name != "outcomes" else replace(one, body=drawn) for one in sections]
+    return _whole(content, fields, told)
 
 
-def _whole(
-    content: ReportContent, fields: dict[str, Any], forests: Mapping[str, Html], disputed: Html
-) -> str:
-    plan = content.review.plan
-    sections = [
+@dataclass(frozen=True, slots=True)
+class _Section:
+    """A section with its heading, its id and what it holds."""
+
+    title: str
+    name: str
+    body: Html
+
+
+def _sections(content: ReportContent, fields: dict[str, Any]) -> list[_Section]:
+    """Return every section that holds something, in order, without the forest plots."""
+    methods = section("methods", say.METHODS, paragraphs(content.methods))
+    cautions = section("cautions", say.CAUTIONS, paragraphs(content.cautions))
+    asked = [
         (say.QUESTION, "question", _question(content)),
         (say.ANSWER, "answer", answer_section(content)),
-        (say.OUTCOMES, "outcomes", outcome_sections(content, forests)),
-        *_compared(content),
+        (say.OUTCOMES, "outcomes", outcome_sections(content, {})),
+        (say.COMPARED, "compared", compared_section(content)),
         (say.EVIDENCE, "evidence", evidence_section(content)),
         (say.LEFT_OUT, "left-out", left_out_section(content)),
         (say.DOUBTS, "doubts", doubts_section(content)),
-        *([(say.DISPUTED, "disputed", disputed)] if disputed else []),
-        (say.METHODS, "methods", section("methods", say.METHODS, paragraphs(content.methods))),
+        (say.DISPUTED, "disputed", disputed_section(content)),
+        (say.METHODS, "methods", methods),
         (say.REFERENCES, "references", references_section(content)),
         (say.UNSAID, "unsaid", unsaid_section(content)),
-        (say.CAUTIONS, "cautions", section("cautions", say.CAUTIONS, paragraphs(content.cautions))),
+        (say.CAUTIONS, "cautions", cautions),
         *_unit(content),
         (say.PLACE, "place", placing_section(fields)),
     ]
+    return [_Section(*one) for one in asked if one[2]]
+
+
+def _whole(content: ReportContent, fields: dict[str, Any], sections: Sequence[_Section]) -> str:
+    plan = content.review.plan
     header = element(
         "header",
         _marks(content),
         element("h1", words(plan.title)),
         element("p", words(content.status), class_="status"),
     )
-    main = element("main", joined(*(_with_way_back(body) for _, _, body in sections)), id="main")
+    main = element("main", joined(*(_with_way_back(one.body) for one in sections)), id="main")
     foot = element("footer", _marks(content), paragraphs(content.status))
     body = joined(
         element("a", words(say.SKIP), class_="skip", href="#answer"),
         header,
-        _contents([(title, name) for title, name, _ in sections]),
+        _contents(sections),
         main,
         foot,
         data_element("figures", fields),
@@ -111,11 +127,10 @@ def _with_way_back(body: Html) -> Html:
     return joined(body, element("p", back, class_="back"))
 
 
-def _contents(titles: list[tuple[str, str]]) -> Html:
-    points = [element("li", element("a", words(title), href=f"#{name}")) for title, name in titles]
-    return element(
-        "nav", element("ol", *points), id="contents", class_="contents", aria_label=say.CONTENTS
-    )
+def _contents(sections: Sequence[_Section]) -> Html:
+    links = [element("a", words(one.title), href=f"#{one.name}") for one in sections]
+    inside = element("ol", *(element("li", link) for link in links))
+    return element("nav", inside, id="contents", class_="contents", aria_label=say.CONTENTS)
 
 
 def _marks(content: ReportContent) -> Html:
@@ -137,11 +152,6 @@ def _invented_words(content: ReportContent) -> str:
 
 def _for_whom(unit: UnitReport) -> str:
     return marks_for(unit.checked, unit.audience)[0]
-
-
-def _compared(content: ReportContent) -> list[tuple[str, str, Html]]:
-    body = compared_section(content)
-    return [(say.COMPARED, "compared", body)] if body else []
 
 
 def _unit(content: ReportContent) -> list[tuple[str, str, Html]]:

@@ -11,7 +11,7 @@ from evsyn.figures.svg import svg_text
 from evsyn.reporting.page.markup import Html, element, joined, opening, shown, words
 from evsyn.reporting.page.slices import cuts, within
 from evsyn.wording.page import PageWords
-from evsyn.wording.report_page import FIGURE_HELP, NOT_DRAWN
+from evsyn.wording.report_page import NOT_DRAWN
 
 #: A phone of 360 pixels less the edges of the page, and the width of a printed page.
 NARROW, WIDE = web(336), web(760)
@@ -100,8 +100,7 @@ def figure(name: str, narrow: Drawing | None, wide: Drawing | None) -> Html:
     drawn.append(_box("narrow", narrow))
     given = {"class_": "fits"} if (wide or narrow).slices == 1 else {}
     told = Html(f"{opening('p', class_='source', aria_live='polite')}</p>")
-    advice = element("p", words(FIGURE_HELP), class_="advice status")
-    return element("figure", joined(*drawn, told, advice), id=name, **given)
+    return element("figure", joined(*drawn, told), id=name, **given)
 
 
 def _own_ids(layout: FigureLayout, prefix: str) -> FigureLayout:

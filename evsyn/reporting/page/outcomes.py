@@ -24,7 +24,8 @@ def outcome_sections(content: ReportContent, forests: Mapping[str, Html]) -> Htm
         Figures by outcome; one that is missing is left out.
     """
     parts = [_outcome(content, item, forests.get(item.name, Html(""))) for item in content.outcomes]
-    return section("outcomes", say.OUTCOMES, *parts)
+    advice = element("p", words(say.FIGURE_HELP), class_="advice status")
+    return section("outcomes", say.OUTCOMES, advice, *parts)
 
 
 def _outcome(content: ReportContent, item: OutcomeReport, forest: Html) -> Html:

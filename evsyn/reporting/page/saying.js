@@ -68,6 +68,10 @@ const saying = (words) => {
       seen: values.seen, share: percent(events / n),
       low: percent(found.interval.low), high: percent(found.interval.high),
     });
+    const rest = { total: whole(n), limit: percent(1 - 0.05 ** (1 / n)), from: percent(0.05 ** (1 / n)) };
+    let alone95 = "";
+    if (events === 0) alone95 = fill("none_seen", rest);
+    else if (events === n) alone95 = fill("all_seen", rest);
     const judged = found.verdict === "none"
       ? fill("withheld", { ...values, why: words[`why_${found.why}`] })
       : fill("judged", {
@@ -75,7 +79,7 @@ const saying = (words) => {
         action: action(found.verdict, outcome.better), called: called(found, n),
       });
     const mean = fill("average", { mean: one(n * level.mean), events: outcome.events });
-    return [count, judged, mean, ...level.remarks, words.means];
+    return [count, alone95, judged, mean, ...level.remarks, words.means];
   };
 
   const chances = (found) => [

@@ -7,7 +7,8 @@ from evsyn.audit.standing import Standing
 from evsyn.extraction.plan import Plan
 from evsyn.reporting.audit_table import AUDIT_HEADINGS, audit_rows
 from evsyn.reporting.page.funnels import target_funnels
-from evsyn.reporting.page.markup import Html, paragraphs, section, words
+from evsyn.reporting.page.markup import Html, element, joined, paragraphs, section, words
+from evsyn.reporting.page.strips import unit_strips
 from evsyn.reporting.page.tables import table
 from evsyn.reporting.report.content import ReportContent, UnitReport
 from evsyn.terms import OVERALL, Audience
@@ -45,9 +46,11 @@ def inside_section(content: ReportContent, held: UnitReport) -> Html:
     rows = [[words(cell) for cell in row] for row in audit_rows(found, plan)]
     shown = table("audited", unit.label, AUDIT_HEADINGS, rows)
     counts = [_count(held, number, plan) for number in range(len(found.standings))]
+    said = element("div", joined(*counts), class_="counts")
+    drawn = joined(unit_strips(content, held), target_funnels(content, held))
     closing = paragraphs(*closing_sentences(found.looks))
     title = UNIT_INSIDE if is_inside else UNIT_OUTSIDE
-    return section("unit", title, opening, shown, *counts, target_funnels(content, held), closing)
+    return section("unit", title, opening, shown, drawn, said, closing)
 
 
 def _count(held: UnitReport, number: int, plan: Plan) -> Html:

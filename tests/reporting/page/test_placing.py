@@ -19,6 +19,7 @@ from evsyn.reporting.page.placing import placing_fields
 from evsyn.reporting.page.scripts import script_text
 from evsyn.terms import Better
 from evsyn.wording.audit_verdict import verdict_sentence
+from evsyn.wording.numbers import percent
 from evsyn.wording.placing import PLACING
 from tests.reporting.page.made import UNIT_FILE, content, review
 
@@ -101,7 +102,7 @@ def test_below_five_studies_there_is_no_verdict(placed):
     assert few
     assert {found["verdict"] for found in few} == {"none"}
     assert {found["why"] for found in few} == {"few"}
-    assert all("so few studies" in found["said"][1] for found in few)
+    assert all("so few studies" in found["said"][2] for found in few)
 
 
 # Clopper and Pearson, Biometrika 1934;26:404-413, by the beta quantiles of scipy.
@@ -111,6 +112,18 @@ def test_the_interval_of_the_share_is_the_exact_one(placed):
         high = stats.beta.ppf(0.975, events + 1, cases - events) if events < cases else 1.0
         assert found["interval"]["low"] == pytest.approx(low, abs=1e-9)
         assert found["interval"]["high"] == pytest.approx(high, abs=1e-9)
+
+
+# The one-sided limit of Clopper and Pearson by scipy: a count of none or all has one side alone.
+def test_none_and_all_have_their_one_sided_limit(placed):
+    for (_, events, cases), found in placed.items():
+        said = found["said"][1]
+        if 0 < events < cases:
+            assert said == ""
+        elif events == 0:
+            assert f"up to {percent(stats.beta.ppf(0.95, 1, cases))} remain possible" in said
+        else:
+            assert f"down to {percent(stats.beta.ppf(0.05, cases, 1))} remain possible" in said
 
 
 def test_the_sentence_is_the_audits_up_to_what_it_could_have_shown(placed):
@@ -128,7 +141,7 @@ def test_the_sentence_is_the_audits_up_to_what_it_could_have_shown(placed):
             reason=no_verdict(made, pooled, cases),
             differs=(),
         )
-        ours = found["said"][1].replace(level["marks"], "").rstrip(".")
+        ours = found["said"][2].replace(level["marks"], "").rstrip(".")
         assert verdict_sentence(standing, made).startswith(ours)
         compared += found["verdict"] != "none"
     assert compared > 20
@@ -137,7 +150,7 @@ def test_the_sentence_is_the_audits_up_to_what_it_could_have_shown(placed):
 def test_the_average_uses_the_mean_over_settings(placed):
     for (key, events, cases), found in placed.items():
         expected = engine(key, events, cases).expected_count
-        assert f" is {expected:.1f} " in found["said"][2]
+        assert f" is {expected:.1f} " in found["said"][3]
 
 
 def test_what_to_bear_in_mind_is_said(placed):

@@ -70,6 +70,21 @@ def test_inside_every_count_stands_in_full():
     assert any(CHECKED.unit.label in text for text in drawn)
 
 
+def test_inside_the_main_outcomes_have_their_count_strips_and_outside_none():
+    primary = review().plan.audit.primary.outcome
+    inside = parsed(unit_page(Audience.INSIDE)).all("figure")
+    strips = [f for f in inside if f.attributes["id"].startswith("strip-")]
+    assert 1 < len(strips) <= 4
+    assert strips[0].attributes["id"] == f"strip-{primary}"
+    for one in strips:
+        links = [a for box in one.all("div") for a in box.all("a")]
+        assert links
+        assert {a.attributes["href"] for a in links} == {"#unit"}
+        assert all(UNIT_FILE.name in a.all("title")[0].text for a in links)
+    assert not [f for f in parsed(unit_page(Audience.OUTSIDE)).all("figure")
+                if f.attributes["id"].startswith("strip-")]  # fmt: skip
+
+
 @pytest.mark.parametrize("audience", Audience)
 def test_targets_of_the_plan_are_drawn(audience):
     names = {figure.attributes["id"] for figure in parsed(unit_page(audience)).all("figure")}
