@@ -15,12 +15,28 @@ def arms_of(asker: Asker, plan: "Plan", given: Given) -> list[Given]:
     from evsyn.wording import new_questions as say
 
     groups = given_groups(asker, plan, "--arm", given["arms"], given, of_paper=True)
+    if groups.named:
+        _named_known(asker, groups.named, given)
     arms: list[Given] = []
     while groups.waiting:
         arms.append(_arm(asker, plan, groups, arms, given))
         if asker.asks and not groups.named and asker.yes(say.ANOTHER_ARM, None, default=False):
             groups.waiting.append((None, None))
     return arms
+
+
+def _named_known(asker: Asker, named: Sequence[str], given: Given) -> None:
+    """Note a fault for each group that an option names and that is none of the study's."""
+    from evsyn.extraction.starting import answers
+
+    among = answers.among(named)
+    for option, written in (("--fact", given["facts"]), ("--treatment", given["treatments"])):
+        for one in written:
+            group = one.partition("=")[0].rpartition(".")[0]
+            if group:
+                asker.read(option, group, among)
+    if given["whole"]:
+        asker.read("--whole", given["whole"], among)
 
 
 def _arm(

@@ -202,7 +202,7 @@ class Asker:
         from evsyn.wording.new_questions import NOT_WRITTEN
 
         if self._troubles:
-            refuse("\n".join([NOT_WRITTEN, *(f"  {one}" for one in self._troubles)]))
+            refuse("\n".join([NOT_WRITTEN, *(f"  {one}" for one in dict.fromkeys(self._troubles))]))
 
     def _offer(self, words: Mapping[str, str]) -> None:
         """Show words to choose from, each with its number and its meaning."""
