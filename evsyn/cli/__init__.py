@@ -18,6 +18,7 @@ VERBS = (
     "demo",
     "check",
     "cite",
+    "add",
     "new",
     "schema",
     "sheet",

@@ -12,7 +12,7 @@ from evsyn.cli.new.options import study_options
 from evsyn.cli.new.paper import citation_of, extracted_of, name_from, setting_of
 from evsyn.cli.new.writing import (
     file_text,
-    refuse_existing,
+    free_name,
     said_of,
     tell_next,
     tell_open,
@@ -81,11 +81,9 @@ def study_record(
 
     cited = cite(asker, given)
     named = asker.one(
-        say.STUDY_NAME, "--name", given["name"], answers.name, default=name_from(cited)
+        say.STUDY_NAME, "--name", given["name"], free_name(review), default=name_from(cited)
     )
     path = review / f"{named or 'NAME'}.yaml"
-    if named is not None:
-        refuse_existing(path)
     record: Given = {
         "format": 1,
         "study": named,

@@ -2,7 +2,7 @@
 
 import os
 import shlex
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -20,6 +20,21 @@ def refuse_existing(path: Path) -> None:
 
     if path.exists() or path.is_symlink():
         refuse(EXISTS.format(path=path))
+
+
+def free_name(folder: Path) -> Callable[[str], str]:
+    """Return a reader of names of which a folder holds no file yet."""
+
+    def read(written: str) -> str:
+        from evsyn.extraction.starting import answers
+
+        named = answers.name(written)
+        path = folder / f"{named}.yaml"
+        if path.exists() or path.is_symlink():
+            raise ValueError(f"{path} is there already; give another name")
+        return named
+
+    return read
 
 
 def file_text(

@@ -184,3 +184,13 @@ def _valid(kind: TypeAdapter[str], written: str, said: str) -> str:
         return kind.validate_python(written)
     except ValidationError:
         raise ValueError(said) from None
+
+
+def yes_or_no(written: str) -> bool:
+    """Return whether an answer says yes."""
+    word = written.strip().lower()
+    if word in ("y", "yes"):
+        return True
+    if word in ("n", "no"):
+        return False
+    raise ValueError("write y or n")

@@ -43,10 +43,8 @@ def said_of_count(
     if study is not None:
         review = Review(Path(), plan, (study,), ())
         found = [one for rule in REVIEW_RULES for one in rule.check(review)]
-    place = f"arms.0.outcomes.{outcome}"
     return tuple(
         one
         for one in found
-        if one.severity is not Severity.NOTE
-        and (one.source.key_path == place or one.source.key_path.startswith(f"{place}."))
+        if one.severity is not Severity.NOTE and outcome in one.source.key_path.split(".")
     )

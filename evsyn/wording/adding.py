@@ -1,0 +1,59 @@
+"""What ``evsyn add`` says on the way of a paper into a review."""
+
+from evsyn.wording.numbers import counted
+
+#: Said before the first question.
+BEFORE = (
+    "From the reference of a paper to its place in the pool, one question at a time.",
+    "What stands in brackets is taken when you press Enter. Type 'later' to stop: your answers",
+    "are kept. Nothing is written into the review before you say so at the end.",
+)
+PASTE = (
+    "Paste the record of the paper (RIS, PubMed or BibTeX), then a line with a full stop alone.",
+    "Or only that line, to type the citation.",
+)
+YES_OR_NO = " (y or n)"
+#: The line that ends what is pasted.
+END = "."
+PASTE_AGAIN = "Paste it again, or type a full stop alone to type the citation."
+#: What the pasted text is kept under.
+REFERENCE = "reference"
+ONE_RECORD = "{number} records stand in it. Give the one of this paper."
+CITED = "Cited as: {citation}"
+IN_ALREADY = (
+    "This paper is in the review already: {study} ({reason}). Nothing was written. A further "
+    "report of the same patients belongs under 'reports' of that study."
+)
+WRITE = "Write it into the review?"
+DOUBTS = "The checks find something to look at:"
+NO_DOUBT = "The checks find no fault and no doubt in it."
+NOT_POOLED = "Nothing is pooled while a fault stands in the review. Mend it, then see evsyn pool."
+
+
+def taken_up(number: int) -> str:
+    """Say that kept answers are given again."""
+    return f"Taken up again: {counted(number, 'answer was', 'answers were')} kept."
+
+
+def kept(number: int, place: str) -> str:
+    """Say where answers are kept; the command to go on with stands below."""
+    return (
+        f"Nothing was written into the review. {counted(number, 'answer is', 'answers are')} kept "
+        f"in {place}. Go on with:"
+    )
+
+
+def unreadable(place: str) -> str:
+    """Say that kept answers cannot be read."""
+    return (
+        f"{place} should hold the answers about an unfinished paper, and cannot be read. Look "
+        "whether you need it, then delete it to begin anew."
+    )
+
+
+def another_waits(place: str) -> str:
+    """Say that another paper is unfinished."""
+    return (
+        f"Another paper is unfinished, and its answers are kept in {place}. Finish it first, "
+        "without --reference; or delete that file to let it go."
+    )

@@ -1,0 +1,59 @@
+"""What a new paper moves: both answers are those of fresh reviews, and nothing else is shown."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from evsyn.extraction.load import read_review
+from evsyn.pooling.review import answer_questions
+from evsyn.reporting.added import moved_by, moved_text
+from evsyn.wording.numbers import cell
+
+ROOT = Path(__file__).parents[2]
+
+
+@pytest.fixture(scope="module")
+def reviews(tmp_path_factory):
+    """The demo without one of its studies, and with it."""
+    folder = tmp_path_factory.mktemp("without") / "demo"
+    shutil.copytree(ROOT / "studies" / "demo", folder)
+    (folder / "2014-tansy.yaml").unlink()
+    return read_review(folder), read_review(ROOT / "studies" / "demo")
+
+
+def test_both_answers_are_those_of_fresh_pools(reviews):
+    before, after = reviews
+    moved = moved_by(before, after, "2014-tansy")
+    asked = tuple(moved.after)
+    for found, review in ((moved.before, before), (moved.after, after)):
+        fresh = answer_questions(review, asked)
+        assert {one: pooled.answer for one, pooled in found.items()} == {
+            one: pooled.answer for one, pooled in fresh.items()
+        }
+
+
+def test_only_what_the_study_feeds_is_shown(reviews):
+    before, after = reviews
+    moved = moved_by(before, after, "2014-tansy")
+    assert {question.outcome for question in moved.after} == {
+        "perforation", "technical_success", "stoma_avoidance", "migration",
+    }  # fmt: skip
+    for question in moved.changed:
+        assert "2014-tansy" in {row.study for row in moved.after[question].table.cells}
+        assert question.level in ("overall", "through_the_scope", "palliation", "from_2008")
+    text = moved_text(after, moved)
+    assert text.startswith("What Tansy 2014 moves\n")
+    for question in moved.changed:
+        for answers in (moved.before, moved.after):
+            row = answers[question].answer.reading.pooled
+            assert cell(row.estimate, row.low, row.high) in text
+    assert "INVENTED DATA" in text
+    assert max(map(len, text.splitlines())) <= 80
+
+
+def test_a_study_that_enters_no_pool_is_told(reviews):
+    _, after = reviews
+    moved = moved_by(after, after, "2014-tansy")
+    assert moved.changed == ()
+    assert "Tansy 2014 enters no pool" in moved_text(after, moved)
