@@ -112,8 +112,8 @@ def stated_sentence(stated: Stated, *, fits: bool | None, nearest: Variant) -> s
         return f"{said}, read as: {read}. That agrees."
     not_so = ", ".join(_STATED[word] for _, word in stated.against(nearest))
     return (
-        f"{said}, read as: {read}. THAT IS NOT WHAT THE NUMBERS COME FROM: "
-        f"no variant that gives them is {not_so}."
+        f"{said}, read as: {read}. That is not what these numbers come from: no variant that gives "
+        f"them is {not_so}."
     )
 
 
