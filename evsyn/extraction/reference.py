@@ -15,6 +15,7 @@ from evsyn.extraction.guidelines import Guidelines
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.rules import REVIEW_RULES, UNIT_RULES
 from evsyn.extraction.schema import folder
+from evsyn.extraction.sheet import told
 from evsyn.extraction.study import Study
 from evsyn.extraction.unit import Unit
 
@@ -69,6 +70,7 @@ def checks_page() -> str:
         "or of the wrong kind, is a fault that names the line and the field.",
         f"`{refused.RULE}`, a fault: {refused.WHY}",
         f"`{folder.RULE}`, a note: {folder.WHY}",
+        f"`{told.RULE}`, of a workbook: {told.WHY}",
     ]
     return "\n\n".join(parts) + "\n"
 

@@ -3,6 +3,10 @@
 from evsyn.terms import Finding, Severity, Source
 
 RULE = "sheet"
+WHY = (
+    "A cell of a workbook must say what an extract can hold; a fault names sheet and cell, and "
+    "nothing is written. A doubt is told whenever the workbook is read, and stands in no file."
+)
 
 
 class SheetError(Exception):

@@ -91,7 +91,7 @@ def typed(draw):
     ]
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(typed())
 def test_what_is_typed_arrives_and_nothing_else_moves(changes):
     with TemporaryDirectory() as place:

@@ -1,7 +1,9 @@
 """The workbook of a review, as someone at a desk would change it."""
 
+from functools import cache
 from io import BytesIO
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from zipfile import ZipFile
 
 from openpyxl import load_workbook
@@ -14,13 +16,22 @@ from evsyn.wording.sheet import sheet_words
 NAMES = {"Studies": 1, "Arms": 2, "Counts": 3}
 
 
+@cache
+def _of(files) -> bytes:
+    """Return the workbook of a review's files; of the same files it is made once."""
+    with TemporaryDirectory() as place:
+        for name, raw in files:
+            (Path(place) / name).write_bytes(raw)
+        review = read_extracts(Path(place))
+    return workbook_bytes(review.plan, review.studies, sheet_words(review.plan))
+
+
 class Desk:
     """A review's folder and its workbook, opened to be changed."""
 
     def __init__(self, folder: Path, path: Path) -> None:
-        review = read_extracts(folder)
         self.folder, self.path = folder, path
-        path.write_bytes(workbook_bytes(review.plan, review.studies, sheet_words(review.plan)))
+        path.write_bytes(_of(tuple(sorted(self.files().items()))))
         self.book = load_workbook(path)
 
     def column(self, sheet, heading):
