@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterable, Sequence
 from typing import Any
 
+from evsyn.cells.cell import Question
 from evsyn.extraction.review import Review
 from evsyn.pooling.disputed import DisputedPool, Variant, disputed_pool
 from evsyn.pooling.review import answer_questions, group_label, questions
@@ -81,7 +82,12 @@ def said_of(review: Review, pool: DisputedPool) -> tuple[StudySaid, ...]:
 
 def target_of(review: Review, pool: DisputedPool) -> float | None:
     """Return the plan's fixed target of the outcome, where it names one."""
-    target = review.plan.audit.targets.get(pool.base.table.question.outcome)
+    return target_of_question(review, pool.base.table.question)
+
+
+def target_of_question(review: Review, question: Question) -> float | None:
+    """Return the plan's fixed target of a question's outcome, where it names one."""
+    target = review.plan.audit.targets.get(question.outcome)
     return None if target is None else target.rate
 
 

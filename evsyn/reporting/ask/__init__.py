@@ -1,0 +1,1 @@
+"""Answers to questions asked of a pool, as text and as fields."""

@@ -1,0 +1,84 @@
+"""Words for how far a pool leans on one study."""
+
+import math
+
+from evsyn.pooling.lean import Leaning, WithoutStudy
+from evsyn.wording.disputed import says_otherwise
+from evsyn.wording.numbers import cell, count, percent
+
+HEADINGS = ("If out", "Count", "Weight", "Read this then, %", "Shift", "Spread", "Residual")
+KEY = (
+    "Weight: share in the headline row. Read this then: the row to read without the study. Shift: "
+    "in points. Spread: tau of the headline row without it, log-odds. Residual: how far the study "
+    "lies from the others, in standard errors; about one study in 20 lies beyond 2 either way "
+    "where nothing is amiss. Studies that shift most stand first."
+)
+NOTHING = "Nothing is pooled here, so nothing can lean on one study."
+
+
+def lean_heading(label: str, group: str) -> str:
+    """Say what is asked."""
+    return f"{label}, {group}: if one study were out"
+
+
+def lean_sentence(leaning: Leaning, *, target: float | None) -> str:
+    """Say between which values the row to read lies when any one study is out, and what changes.
+
+    Parameters
+    ----------
+    leaning : Leaning
+        The pool without each study.
+    target : float or None
+        The plan's fixed rate of the outcome, if it has one.
+    """
+    known = [one for one in leaning.studies if not math.isnan(one.shift)]
+    if not known:
+        return NOTHING
+    low, high = (pick(known, key=_estimate) for pick in (min, max))
+    said = (
+        f"With any one study out, the row to read lies between {percent(_estimate(low))} (without "
+        f"{low.row.label}) and {percent(_estimate(high))} (without {high.row.label})."
+    )
+    changed = [
+        f"without {one.row.label}, {' and '.join(told)}"
+        for one in leaning.studies
+        if (told := says_otherwise(leaning.base, one.without, target=target))
+    ]
+    if not changed:
+        return f"{said} No study changes anything else that is said."
+    return f"{said} Said otherwise: {'; '.join(changed)}."
+
+
+def lean_row(one: WithoutStudy) -> tuple[str, ...]:
+    """Return one study's cells."""
+    reading = one.without.answer.reading
+    then = "none"
+    if reading is not None:
+        then = cell(reading.pooled.estimate, reading.pooled.low, reading.pooled.high)
+    return (
+        one.row.label,
+        count(one.row.events, one.row.total),
+        f"{100 * one.weight:.1f}%",
+        then,
+        "" if math.isnan(one.shift) else signed(100 * one.shift),
+        "" if math.isnan(one.tau2_without) else f"{math.sqrt(one.tau2_without):.2f}",
+        signed(one.residual),
+    )
+
+
+def signed(value: float) -> str:
+    """Write a number with its sign and one decimal; none where it rounds to 0.
+
+    Examples
+    --------
+    >>> signed(0.26), signed(-1.04), signed(-0.04)
+    ('+0.3', '-1.0', '0.0')
+    """
+    written = f"{value:+.1f}"
+    return "0.0" if float(written) == 0 else written
+
+
+def _estimate(one: WithoutStudy) -> float:
+    reading = one.without.answer.reading
+    assert reading is not None
+    return reading.pooled.estimate
