@@ -50,8 +50,9 @@ def test_a_changed_cell_changes_its_value_alone_and_comments_stay(tiny, desk):
     assert not desk.read().texts
 
 
-def test_windows_line_ends_stay(tiny, desk):
-    raw = (desk.folder / REED_FILE).read_bytes().replace(b"\n", b"\r\n")
+@pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf"])
+def test_windows_line_ends_and_byte_order_mark_stay(tiny, desk, mark):
+    raw = mark + (desk.folder / REED_FILE).read_bytes().replace(b"\n", b"\r\n")
     tiny.write(REED_FILE, raw)
     desk.put("Counts", REED, "events", 5)
     desk.write()
