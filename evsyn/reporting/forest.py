@@ -99,19 +99,8 @@ def forest_of(
     full.append(rows_caption(plan, [pooled.answer for pooled in shown]))
     if not short and any(pooled.answer.show.pooled for pooled in shown):
         short.append(SLIDE_CAPTION)
-    pools = [
-        PoolToDraw(
-            pooled,
-            title=_capital(group_label(plan, pooled.table.question)) or "All studies",
-            sentence=_sentence(review, pooled),
-            short_sentence=short_sentence(pooled.answer),
-            unit=unit.lines.get(pooled.table.question.key),
-            has_rows=stratum is None or pooled.table.question != overall,
-        )
-        for pooled in shown
-    ]
     return forest_content(
-        pools,
+        [_drawn(review, pooled, unit, alone=stratum is None) for pooled in shown],
         title=words.label,
         subtitle=wanted_and_found(plan, outcome, answers[overall].table.cells),
         status_line=status_line(review),
@@ -124,6 +113,19 @@ def forest_of(
         show_two=show_two,
         level=plan.pooling.level,
         study_interval=plan.pooling.study_interval,
+    )
+
+
+def _drawn(review: Review, pooled: PooledTable, unit: "_Unit", *, alone: bool) -> PoolToDraw:
+    """Put a pool and its words together; the whole beside its levels is drawn without rows."""
+    question = pooled.table.question
+    return PoolToDraw(
+        pooled,
+        title=_capital(group_label(review.plan, question)) or "All studies",
+        sentence=_sentence(review, pooled),
+        short_sentence=short_sentence(pooled.answer),
+        unit=unit.lines.get(question.key),
+        has_rows=alone or question != Question(question.outcome),
     )
 
 
