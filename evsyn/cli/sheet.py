@@ -37,23 +37,18 @@ def make(review: Path, output: Path | None, empty: bool) -> None:
     One row a study, one row a group of patients, one row a count. A workbook that is there
     already is never written over.
     """
-    from evsyn.extraction.load import PLAN_FILE, UnreadableError, read_extracts
+    from evsyn.extraction.load import UnreadableError
     from evsyn.extraction.sheet.make import workbook_bytes
-    from evsyn.extraction.sheet.read import Stage
+    from evsyn.extraction.sheet.read import as_it_stands
     from evsyn.reporting.files import write_whole
     from evsyn.reporting.findings import findings_text
     from evsyn.wording import sheet_read as words
     from evsyn.wording.sheet import sheet_words
 
     try:
-        reading = words.STAGES[Stage.READING]
-        read = read_extracts(review, watched=lambda names: _shown(names, reading))
+        read = as_it_stands(review, lambda items, stage: _shown(items, words.STAGES[stage]))
     except UnreadableError as error:
-        refuse(findings_text(str(review), None, error.findings))
-    # That a plan has no study yet is no fault here.
-    faults = [one for one in read.faults if one.source.file != PLAN_FILE]
-    if faults:
-        refuse(f"{findings_text(str(review), len(read.studies), faults)}\n{words.FAULTY}")
+        refuse(f"{findings_text(str(review), None, error.findings)}\n{words.FAULTY}")
     path = output or Path(f"{read.plan.review}.xlsx")
     if path.suffix.lower() != ".xlsx":
         path = path.with_name(f"{path.name}.xlsx")
@@ -96,10 +91,9 @@ def read(review: Path, workbook: Path, dry: bool) -> None:
     except UnreadableError as error:
         refuse(f"{findings_text(str(workbook), None, error.findings)}\n{words.FAULTY}")
     number = len(found.all_drafts)
-    if found.faults:
-        told = findings_text(str(workbook), number, found.findings, invented=found.invented)
-        refuse(f"{told}\n{words.FAULTY}")
     told = findings_text(str(workbook), number, found.findings, invented=found.invented)
+    if found.faults:
+        refuse(f"{told}\n{words.FAULTY}")
     say("\n".join(part for part in (told, words.changes_text(found)) if part))
     if found.texts and not dry:
         write_all(

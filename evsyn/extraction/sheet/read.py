@@ -100,7 +100,7 @@ def read_sheet(path: Path, folder: Path, watched: Watched = unwatched) -> SheetR
     file = path.name
     try:
         grids = opened(read_bytes(path), [READ_ME, STUDIES, ARMS, COUNTS, LISTS])
-        review = _readable(folder, watched)
+        review = as_it_stands(folder, watched)
         made = [_table(file, tab, grids) for tab in tabs(review.plan)]
     except SheetError as error:
         raise UnreadableError([error.of(file)]) from error
@@ -141,8 +141,14 @@ def read_sheet(path: Path, folder: Path, watched: Watched = unwatched) -> SheetR
     )
 
 
-def _readable(folder: Path, watched: Watched) -> Review:
-    """Return the review as it stands; an extract that cannot be read stops all."""
+def as_it_stands(folder: Path, watched: Watched = unwatched) -> Review:
+    """Return a review whose every extract can be read, unchecked; it may have none yet.
+
+    Raises
+    ------
+    UnreadableError
+        If the plan or an extract cannot be read.
+    """
     review = read_extracts(folder, watched=lambda names: watched(names, Stage.READING))
     # That a plan has no study yet is no fault here.
     faults = [one for one in review.faults if one.source.file != PLAN_FILE]
