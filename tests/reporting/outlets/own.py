@@ -8,6 +8,7 @@ from evsyn.reporting.slides import slides_bytes
 from evsyn.terms import Audience
 from tests.reporting.outlets.bands import bands, svg_words
 from tests.reporting.outlets.made import Lines, content_with_unit, keys_of, stratum_of, unit
+from tests.reporting.outlets.paged import drawings
 from tests.reporting.outlets.printed import RATE, digits, flat
 from tests.reporting.page.made import review, unit_page
 from tests.reporting.page.read_html import Node, parsed
@@ -70,7 +71,7 @@ def slide_notes(_: str) -> Lines:
 def page_forests(_: str) -> Lines:
     """Yield the bands of the forests of a page where the unit's rows stand."""
     for outcome in review("demo").plan.outcomes:
-        for drawn in page().by_id(f"forest-{outcome}").all("svg"):
+        for drawn in drawings(page().by_id(f"forest-{outcome}")):
             words = svg_words(drawn)
             stratum = stratum_of("demo", [text for role, text in words if role == "band"])
             yield from bands(words, keys_of("demo", outcome, stratum)).items()

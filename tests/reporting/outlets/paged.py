@@ -16,16 +16,16 @@ def page(name: str) -> Node:
 
 
 def page_tables(name: str) -> Lines:
-    """Yield the rows of the tables of the page, first the summing one."""
+    """Yield the rows of the tables of the page, first those of the answer in one screen."""
     root = page(name)
-    outcome = ""
-    by_label = {words.label: one for one, words in review(name).plan.outcomes.items()}
-    summed = _rows(root.by_id("answer"))
-    stratum = stratum_of(name, [cells[0] for cells in summed])
-    for cells in summed:
-        outcome = by_label.get(cells[0], outcome)
-        group = "all studies" if cells[0] in by_label else cells[0].lower()
-        yield keys_of(name, outcome, stratum)[group], _page_cells(cells)
+    outcomes = {words.label: one for one, words in review(name).plan.outcomes.items()}
+    strata = {declared.label: one for one, declared in review(name).plan.strata.items()}
+    for shown in root.by_id("answer").all("table"):
+        outcome, stratum = outcomes[shown.all("caption")[0].text], None
+        for first, *cells in _rows(shown):
+            label, is_named, group = first.rpartition(": ")
+            stratum = strata[label] if is_named else stratum
+            yield keys_of(name, outcome, stratum)[group.lower()], _page_cells([group, *cells])
     for outcome in review(name).plan.outcomes:
         section = root.by_id(f"outcome-{outcome}")
         tables = [t for t in section.all("table") if t.attributes["class"] == "answers"]
@@ -62,11 +62,18 @@ def page_sentences(name: str) -> Lines:
             yield answered.question.key, of_sentence(said)
 
 
+def drawings(figure: Node) -> list[Node]:
+    """Return the drawing for wide screens and the one for narrow ones, each whole."""
+    found = [n for n in figure.all("div") if n.attributes.get("class") in {"wide", "narrow"}]
+    assert found
+    return found
+
+
 def page_forests(name: str) -> Lines:
     """Yield the bands of the forests of the page, the wide and the narrow ones."""
     root = page(name)
     for outcome in review(name).plan.outcomes:
-        for drawn in root.by_id(f"forest-{outcome}").all("svg"):
+        for drawn in drawings(root.by_id(f"forest-{outcome}")):
             words = svg_words(drawn)
             stratum = stratum_of(name, [text for role, text in words if role == "band"])
             yield from bands(words, keys_of(name, outcome, stratum)).items()
