@@ -155,6 +155,16 @@ def compared_headings(first: str, second: str, contrast: str) -> tuple[str, ...]
     return ("Study", first, second, contrast, "Place in the paper", "Marks")
 
 
+def table_of(number: int) -> str:
+    """Head a table that can be folded away."""
+    return f"The table: {counted(number, 'row', 'rows')}"
+
+
+def list_of(number: int) -> str:
+    """Head a list of studies that can be folded away."""
+    return f"The list: {counted(number, 'study', 'studies')}"
+
+
 def rows_shown(number: int) -> str:
     """Say how many rows a table holds."""
     return f"{counted(number, 'row', 'rows')}."

@@ -1,6 +1,6 @@
 """Doubts that the checks raised, open ones first, with what was answered."""
 
-from evsyn.reporting.page.markup import Html, element, joined, paragraphs, section, words
+from evsyn.reporting.page.markup import Html, element, folded, joined, paragraphs, section, words
 from evsyn.reporting.page.tables import table
 from evsyn.reporting.report.content import ReportContent
 from evsyn.terms import Finding, Severity
@@ -18,7 +18,8 @@ def doubts_section(content: ReportContent) -> Html:
     ordered = sorted(found, key=lambda item: not item.is_open)
     rows = [_row(item, studies, outcomes) for item in ordered]
     shown = table("doubts", say.rows_shown(len(rows)), DOUBT_HEADINGS, rows)
-    return section("doubts", say.DOUBTS, paragraphs(DOUBTS_READ), shown)
+    held = folded("doubts-rows", say.table_of(len(rows)), shown, is_open=True)
+    return section("doubts", say.DOUBTS, paragraphs(DOUBTS_READ), held)
 
 
 def _by_file(content: ReportContent) -> dict[str, Html]:

@@ -6,7 +6,7 @@ from typing import TypeAlias
 from evsyn.cells.cell import Cell, Mark
 from evsyn.extraction.plan import Plan
 from evsyn.figures.sources import source_id
-from evsyn.reporting.page.markup import Html, element, opening, paragraphs, section, words
+from evsyn.reporting.page.markup import Html, element, folded, opening, paragraphs, section, words
 from evsyn.reporting.page.tables import table
 from evsyn.reporting.pool_text import short_source
 from evsyn.reporting.report.content import Answered, OutcomeReport, ReportContent
@@ -37,7 +37,8 @@ def evidence_section(content: ReportContent) -> Html:
         row_names=names,
     )
     key = f"Marks: {mark_key(marks)}." if marks else ""
-    return section("evidence", say.EVIDENCE, paragraphs(key), _tools(), shown)
+    held = folded("evidence-rows", say.table_of(len(rows)), _tools(), shown, is_open=True)
+    return section("evidence", say.EVIDENCE, paragraphs(key), held)
 
 
 def answers_of(outcome: OutcomeReport) -> Iterator[tuple[str, Answered]]:

@@ -2,7 +2,7 @@
 
 from evsyn.cells.cell import LeftOut
 from evsyn.reporting.page.evidence import answers_of, place_words
-from evsyn.reporting.page.markup import Html, element, paragraphs, section, words
+from evsyn.reporting.page.markup import Html, element, folded, paragraphs, section, words
 from evsyn.reporting.page.tables import table
 from evsyn.reporting.report.content import OutcomeReport, ReportContent
 from evsyn.wording import report_page as say
@@ -22,7 +22,8 @@ def left_out_section(content: ReportContent) -> Html:
         return section("left-out", say.LEFT_OUT, note, paragraphs(say.NOTHING_LEFT_OUT))
     caption = say.rows_shown(len(rows))
     shown = table("left-out", caption, say.LEFT_OUT_HEADINGS, rows)
-    return section("left-out", say.LEFT_OUT, note, shown)
+    held = folded("left-out-rows", say.table_of(len(rows)), shown, is_open=True)
+    return section("left-out", say.LEFT_OUT, note, held)
 
 
 def _items(outcome: OutcomeReport) -> list[tuple[LeftOut, list[str]]]:

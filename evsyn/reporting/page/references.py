@@ -1,6 +1,6 @@
 """The studies, numbered, with an address to reach each by."""
 
-from evsyn.reporting.page.markup import Html, element, section, words
+from evsyn.reporting.page.markup import Html, element, folded, section, words
 from evsyn.reporting.report.content import Reference, ReportContent
 from evsyn.wording import report_page as say
 
@@ -8,7 +8,9 @@ from evsyn.wording import report_page as say
 def references_section(content: ReportContent) -> Html:
     """Return the references; only an address of the web becomes a link."""
     points = [_point(item) for item in content.references]
-    return section("references", say.REFERENCES, element("ol", *points, class_="references"))
+    listed = element("ol", *points, class_="references")
+    held = folded("references-list", say.list_of(len(points)), listed, is_open=True)
+    return section("references", say.REFERENCES, held)
 
 
 def _point(item: Reference) -> Html:
