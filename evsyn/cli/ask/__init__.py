@@ -4,7 +4,7 @@ import importlib
 
 import click
 
-QUESTIONS = ("lean",)
+QUESTIONS = ("lean", "over-time", "vary")
 
 
 class _Questions(click.Group):
