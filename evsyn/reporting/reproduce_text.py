@@ -24,6 +24,7 @@ from evsyn.wording.status import INVENTED
 _LEADS = {
     Verdict.REPRODUCED: "Reproduced under",
     Verdict.EXCEPT: "Nearest, with the pooled value and its limits",
+    Verdict.SINGLY: "Nearest",
     Verdict.NOT: "Nearest",
 }
 
@@ -43,7 +44,7 @@ def _parts(found: Reproduction) -> Iterator[str]:
     yield paragraph(tried_sentence(found))
     yield ""
     yield paragraph(verdict_sentence(found))
-    if found.verdict is not Verdict.REPRODUCED:
+    if found.best[0].misfits:
         yield paragraph(misfits_sentence(found, studies))
     yield ""
     yield f"{_LEADS[found.verdict]}:"

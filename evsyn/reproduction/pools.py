@@ -92,7 +92,8 @@ def lines_of_effects(
     )
     tau2 = np.nan_to_num(total.tau2)[:, np.newaxis]
     weights = masks[0] / (variance + tau2)
-    return Lines(total, tuple(groups), 100 * weights / weights.sum(axis=1, keepdims=True))
+    whole = np.maximum(weights.sum(axis=1, keepdims=True), np.finfo(np.float64).tiny)
+    return Lines(total, tuple(groups), 100 * weights / whole)
 
 
 def _mantel_haenszel(rows: Rows, values: Floats, grid: AnalysisGrid) -> Floats:

@@ -112,6 +112,8 @@ def _rows(rows: Rows, estimate: Floats, variance: Floats) -> Iterator[tuple[Plac
 def _deviance(events: Floats, total: Floats) -> Floats:
     """Return the likelihood-ratio form of Q: all studies their own rate, against one for all."""
     rate = events.sum() / total.sum()
+    if rate in (0, 1):
+        return np.zeros(1)
     parts = special.xlogy(events, events / (total * rate))
     parts = parts + special.xlogy(total - events, (total - events) / (total * (1 - rate)))
     return np.array([2 * parts.sum()])

@@ -25,6 +25,7 @@ class Verdict(StrEnum):
 
     REPRODUCED = "reproduced"
     EXCEPT = "reproduced except"
+    SINGLY = "each number by itself"
     NOT = "not reproducible"
 
 
@@ -134,7 +135,8 @@ def reproduce(checked: CheckedPooling) -> Reproduction:
     whole = [trial for trial in trials if not trial.misfits]
     held = [trial for trial in trials if trial.holds_headline]
     if whole:
-        verdict, best = Verdict.REPRODUCED, _reproducing(rows, whole)
+        best = _reproducing(rows, whole)
+        verdict = Verdict.SINGLY if best[0].together is False else Verdict.REPRODUCED
     elif held:
         verdict, best = Verdict.EXCEPT, _alike(held)
     else:

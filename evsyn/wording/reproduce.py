@@ -36,6 +36,8 @@ _MATCHES = {
     Match.NONE: "NOT GIVEN by this variant",
 }
 
+#: So many numbers are named in a sentence; the table has all.
+_NAMED = 8
 #: Of verdicts on method, what a reader must not take them for.
 CLOSING = (
     "Reproduced means that the arithmetic can be redone from these rows. It says nothing of "
@@ -49,6 +51,12 @@ def verdict_sentence(found: Reproduction) -> str:
     best = found.best[0]
     total, missed = len(best.checks), len(best.misfits)
     numbers = counted(total, "printed number", "printed numbers")
+    if found.verdict is Verdict.SINGLY:
+        return (
+            f"Not reproduced as a whole: each of {numbers} can be had by itself, "
+            f"{len(best.by_rounding)} of them within the rounding of the rows, but no one set of "
+            "rows was found that gives all of them."
+        )
     if found.verdict is Verdict.REPRODUCED:
         said = f"Reproduced: {'the' if total == 1 else 'all'} {numbers}"
     elif found.verdict is Verdict.EXCEPT:
@@ -61,12 +69,10 @@ def verdict_sentence(found: Reproduction) -> str:
     by_rounding = len(best.by_rounding)
     if by_rounding:
         of = "them" if found.verdict is Verdict.REPRODUCED else "those that fit"
-        said += f"; {by_rounding} of {of} within the rounding of the rows"
-        said += {
-            True: ", all at once for one set of rows that would be printed alike",
-            False: ", each by itself; no one set of rows was found that gives all of them",
-            None: ", each by itself",
-        }[best.together]
+        how = "each by itself"
+        if best.together:
+            how = "all at once for one set of rows that would be printed alike"
+        said += f"; {by_rounding} of {of} within the rounding of the rows, {how}"
     return f"{said}."
 
 
@@ -75,7 +81,7 @@ def misfits_sentence(found: Reproduction, studies: Sequence[str]) -> str:
     best = found.best[0]
     said = f"Not as printed: {_named(best.misfits, studies)}."
     if found.verdict is Verdict.NOT:
-        fitting = [check for check in best.checks if check.match.fits]
+        fitting = [check for check in best.checks if check.match.fits and in_table(check)]
         said += f" As printed: {_named(fitting, studies) if fitting else 'nothing'}."
     return said
 
@@ -143,4 +149,6 @@ def _number(check: Check, value: float) -> str:
 
 
 def _named(checks: Sequence[Check], studies: Sequence[str]) -> str:
-    return "; ".join(place_words(check.item.place, studies) for check in checks)
+    names = [place_words(check.item.place, studies) for check in checks[:_NAMED]]
+    rest = len(checks) - len(names)
+    return "; ".join(names) + (f"; and {rest} more" if rest else "")

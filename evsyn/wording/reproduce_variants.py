@@ -112,8 +112,7 @@ def stated_sentence(stated: Stated, *, fits: bool | None, nearest: Variant) -> s
         return f"{said}, read as: {read}. That agrees."
     not_so = ", ".join(_STATED[word] for _, word in stated.against(nearest))
     return (
-        f"{said}, read as: {read}. That is not what these numbers come from: no variant that gives "
-        f"them is {not_so}."
+        f"{said}, read as: {read}. That is not what was found: no variant named here is {not_so}."
     )
 
 
