@@ -61,6 +61,7 @@ EVERY_VERB = (
     Typed("check {unit} --against {review}"),
     Typed("pool {review} perforation"),
     Typed("pool {review} --json"),
+    Typed("ask lean {review} perforation"),
     Typed("forest {review} perforation -o {into}/forest.png"),
     Typed("audit {unit} --against {review} --for inside --into {into}/audit"),
     Typed("strip {unit} --against {review} --for inside -o {into}/strip.svg"),
@@ -70,6 +71,10 @@ EVERY_VERB = (
     ),
     Typed("claim {review}/claims.yaml --against {review}"),
     Typed("reproduce {pooling}"),
+    Typed(
+        "calibrate --sizes 20,45,30,60 --rate 5% --tau 0.6 --replications 100"
+        " --exact-replications 2 --workers 1"
+    ),
     Typed("report {review} --as page --as pocket -o {into}/report"),
     Typed("trace {review} perforation"),
     Typed("stale {into}/report"),
@@ -96,6 +101,10 @@ EVERY_VERB = (
         "new study {review} --no-ask --name 2012-hazel --by XY --from abstract --arm all=40"
         " --count perforation=3/40,attempted,30_days",
         writes_beside=True,
+    ),
+    Typed(
+        "calibrate --studies 5 --size 30 --rate 10% --tau 0.3 --replications 40"
+        " --exact-replications 20 --workers 1"
     ),
     Typed("completion zsh"),
 )
