@@ -74,11 +74,10 @@ def stratum_difference(
     level : float
         Two-sided level of the limits of the differences.
     """
-    named = [name for name in levels if name != UNPLACED]
-    tables = {name: answers[Question(outcome, stratum, name)] for name in named}
-    if any(pooled.answer.show is Show.REFUSED for pooled in tables.values()):
+    named = [answers[Question(outcome, stratum, name)] for name in levels if name != UNPLACED]
+    if any(pooled.answer.show is Show.REFUSED for pooled in named):
         return Difference(None, reason=NoTest.BY_PLAN)
-    tested = {name: p.table.cells for name, p in tables.items() if p.answer.k >= LEAST_STUDIES}
+    tested = cells_tested(answers, outcome, stratum, levels)
     if len(tested) < LEAST_LEVELS:
         return Difference(None, reason=NoTest.TOO_FEW)
     rows = [(name, cell) for name, cells in tested.items() for cell in cells]
@@ -88,6 +87,16 @@ def stratum_difference(
     times = Counter(cell.study for _, cell in rows)
     shared = tuple(sorted(study for study, number in times.items() if number > 1))
     return Difference(test, between, None, shared)
+
+
+def cells_tested(
+    answers: Mapping[Question, PooledTable], outcome: str, stratum: str, levels: Sequence[str]
+) -> dict[str, tuple[Cell, ...]]:
+    """Return the rows of the levels that take part in a test: named, with three studies or more."""
+    tables = {
+        name: answers[Question(outcome, stratum, name)] for name in levels if name != UNPLACED
+    }
+    return {name: p.table.cells for name, p in tables.items() if p.answer.k >= LEAST_STUDIES}
 
 
 def _tests(

@@ -1,6 +1,6 @@
 """Random-effects regression on several characteristics of studies, of effects or of counts."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -60,6 +60,15 @@ class Coefficient:
 
 
 @dataclass(frozen=True, slots=True)
+class Prediction:
+    """The centre of studies with given characteristics, with its limits, on the analysis scale."""
+
+    centre: float
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
 class Regression:
     """A regression of study results on characteristics of the studies.
 
@@ -88,6 +97,8 @@ class Regression:
         F of all columns together on ``len(columns)`` and ``df``, and its upper tail.
     tied : tuple of str
         Columns that the others tell wholly, where the status is ``collinear``.
+    covariance : tuple of tuple of float
+        Covariance of the coefficients, row by row; empty where there is no fit.
     """
 
     method: str
@@ -103,6 +114,21 @@ class Regression:
     statistic: float = np.nan
     p: float = np.nan
     tied: tuple[str, ...] = ()
+    covariance: tuple[tuple[float, ...], ...] = ()
+
+    def at(self, values: Sequence[float]) -> Prediction:
+        """Return the centre of studies with these values of the columns, with t limits.
+
+        Parameters
+        ----------
+        values : sequence of float
+            One value a column, in their order.
+        """
+        x = np.array([1.0, *values])
+        centre = float(x @ [one.estimate for one in self.coefficients])
+        se = float(np.sqrt(x @ np.array(self.covariance) @ x))
+        half = float(stdtrit(self.df, 0.5 + self.level / 2)) * se
+        return Prediction(centre, centre - half, centre + half)
 
 
 def regress_estimates(
@@ -289,4 +315,5 @@ def _told(
         r2=max(0.0, 1 - tau2 / tau2_alone) if tau2_alone > 0 else np.nan,
         statistic=statistic,
         p=float(fdtrc(len(bare.columns), bare.df, statistic)),
+        covariance=tuple(tuple(map(float, row)) for row in covariance),
     )

@@ -7,10 +7,14 @@ from evsyn.pooling.difference import Difference
 from evsyn.pooling.strata_test import Contrast, StrataTest
 from evsyn.wording.numbers import counted, probability
 
-_METHODS = {
+#: Tests of difference inside a sentence.
+METHODS = {
     "exact_likelihood_ratio": "exact model, one spread, likelihood ratio",
     "restricted_ml_hartung_knapp_floor": "restricted ML, one spread, floored Hartung-Knapp",
 }
+
+#: What every comparison of levels must say of itself.
+BETWEEN_STUDIES = "Levels are compared between studies: era, centre and case mix move with them."
 
 
 def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> str:
@@ -30,7 +34,7 @@ def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> st
     said = (
         f"Odds compared (1 is no difference): {'; '.join(part for part in parts if part)}. Test "
         "of difference "
-        f"({_METHODS[test.method]}): F {test.statistic:.2f} on {test.df1} and {test.df2} degrees "
+        f"({METHODS[test.method]}): F {test.statistic:.2f} on {test.df1} and {test.df2} degrees "
         f"of freedom, P {probability(test.p)}"
     )
     if difference.q_between is not None:
@@ -46,7 +50,7 @@ def difference_sentence(difference: Difference, levels: Mapping[str, str]) -> st
     if difference.shared:
         number = counted(len(difference.shared), "study stands", "studies stand")
         said += f" {number} in more than one level."
-    return f"{said} Levels are compared between studies: era, centre and case mix move with them."
+    return f"{said} {BETWEEN_STUDIES}"
 
 
 def is_at_odds(test: StrataTest) -> bool:

@@ -4,7 +4,7 @@ import importlib
 
 import click
 
-QUESTIONS = ("lean", "over-time", "vary")
+QUESTIONS = ("differ", "lean", "over-time", "vary")
 
 
 class _Questions(click.Group):
