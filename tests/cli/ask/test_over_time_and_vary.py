@@ -39,3 +39,22 @@ def test_fields_hold_every_answer():
     assert all(one["rows"] for one in pool["sets"])
     (pool,) = json.loads(typed("over-time", DEMO, "perforation", "--json"))["pools"]
     assert pool["years"][-1]["k"] == 26
+
+
+@pytest.mark.parametrize("question", ["over-time", "vary", "lean"])
+def test_it_is_drawn_where_the_file_is_a_picture(question, tmp_path):
+    told = typed(question, DEMO, "perforation", "-o", str(tmp_path / "a.svg"))
+    assert "Written: " in told
+    drawn = (tmp_path / "a.svg").read_text(encoding="utf-8")
+    assert "INVENTED" in drawn
+    assert "5.6 (4.2-7.4)" in drawn
+
+
+def test_what_cannot_be_drawn_is_said(tmp_path):
+    place = str(tmp_path / "a.svg")
+    told = typed("lean", DEMO, "reobstruction", "-o", place, code=1)
+    assert "nothing to draw" in told
+    levels = ("--level", "intent=palliation", "--level", "intent=bridge_to_surgery")
+    told = typed("lean", DEMO, "perforation", *levels, "-o", place, code=1)
+    assert "A drawing shows one pool." in told
+    assert not (tmp_path / "a.svg").exists()
