@@ -26,7 +26,8 @@ def rung(label, value, half=0.02, note="26 studies"):
 def ladder(*rungs, base=None, invented=Invented.ALL):
     return LadderContent(
         "Perforation: if one study were out", "all studies",
-        ("Without", "its count", "% (interval)"), base or rung("As it stands", 0.056), rungs, "How to read it.", STATUS, invented,
+        ("Without", "its count", "% (interval)"), base or rung("As it stands", 0.056), rungs,
+        "How to read it.", STATUS, invented,
     )  # fmt: skip
 
 
