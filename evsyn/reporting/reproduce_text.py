@@ -50,7 +50,7 @@ def _parts(found: Reproduction) -> Iterator[str]:
     yield f"{_LEADS[found.verdict]}:"
     for sentence in variant_sentences([one.variant for one in found.best]):
         yield paragraph(f"- {sentence}.").replace("\n", "\n  ")
-    if found.stated is not None:
+    if found.stated is not None and found.verdict is not Verdict.NOT:
         nearest = found.best[0].variant
         yield paragraph(stated_sentence(found.stated, fits=found.as_stated, nearest=nearest))
     checks = found.best[0].checks

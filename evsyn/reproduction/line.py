@@ -73,9 +73,10 @@ class Line:
         for name, end in zip(("low", "high"), ends[:2], strict=True):
             yield f"prediction_{name}_k_minus_2", self.scale.back(end)
         if self.scale.name in _TESTED:
-            width = self.scale.forward(self.high) - self.scale.forward(self.low)
-            se = width / 2 / quantile(self.k, normal=self.normal)
+            # An endless limit, or an interval of no width, has no statistic.
             with np.errstate(divide="ignore", invalid="ignore"):
+                width = self.scale.forward(self.high) - self.scale.forward(self.low)
+                se = width / 2 / quantile(self.k, normal=self.normal)
                 z = np.abs(self.on_scale) / se
             yield "z", z
             yield "p_effect", tail(z, self.k, normal=self.normal)

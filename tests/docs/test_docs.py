@@ -94,6 +94,8 @@ def test_python_runs_and_prints_what_is_shown(page: Path, folder: Path) -> None:
     space: dict[str, object] = {}
     listed = blocks(page)
     for block, after in zip(listed, [*listed[1:], None], strict=True):
+        if block.language == "yaml" and block.is_of_a_review:
+            apply(block, folder)
         if block.language != "python" or block.target("File"):
             continue
         page_out = io.StringIO()

@@ -42,3 +42,12 @@ def test_a_group_of_one_row_and_rows_without_a_group(tmp_path):
                             ("  between_groups: {q: 1.96, df: 3, p: 0.58, i2: 0}\n", ""),
                             text=text))  # fmt: skip
     assert found.verdict is Verdict.REPRODUCED
+
+
+def test_a_study_so_imprecise_that_a_limit_is_endless(tmp_path):
+    rows = "  - {study: A, estimate: 1.2, low: 0.9, high: 1.6}\n"
+    rows += "  - {study: B, estimate: 2.0, low: 0.00000001, high: 999999999999}\n"
+    text = HEAD.format("hazard ratio") + rows + PRINT
+    found = reproduce(typed(tmp_path, text=text))
+    assert found.verdict is Verdict.NOT
+    assert "limits-uneven" in [finding.rule for finding in found.findings]
