@@ -15,8 +15,8 @@ import pytest
 ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "evsyn"
 ROOMS = (
-    "terms", "extraction", "cells", "effects", "pooling", "reproduction", "audit", "claims",
-    "wording", "figures", "reporting", "cli",
+    "terms", "extraction", "cells", "effects", "pooling", "reproduction", "audit", "calibration",
+    "claims", "wording", "figures", "reporting", "cli",
 )  # fmt: skip
 MODULES = sorted(PACKAGE.rglob("*.py"))
 FILES = [*MODULES, *sorted((ROOT / "tests").rglob("*.py"))]
