@@ -64,17 +64,17 @@ class Trial:
         return all(check.item.place[0] in ROW_PLACES for check in self.by_rounding)
 
     @property
-    def holds_headline(self) -> bool:
-        """Whether it gives every printed pooled value and limit: of the total, else of groups."""
+    def headline(self) -> tuple[Check, ...]:
+        """The printed pooled value and its limits: of the total, else of the groups, else all."""
         for line in ("overall", "group"):
-            ends = [
+            ends = tuple(
                 check
                 for check in self.checks
                 if check.item.place[0] == line and check.item.place[-1] in HEADLINE
-            ]
+            )
             if ends:
-                return all(check.match.fits for check in ends)
-        return False
+                return ends
+        return self.checks
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,12 +133,13 @@ def reproduce(checked: CheckedPooling) -> Reproduction:
     trials = _trials(rows, items)
     stated = stated_of(pooling.stated_method)
     whole = [trial for trial in trials if not trial.misfits]
-    held = [trial for trial in trials if trial.holds_headline]
+    held = [trial for trial in trials if all(check.match.fits for check in trial.headline)]
+    held = [] if whole else _holding(rows, held)
     if whole:
         best = _reproducing(rows, whole)
         verdict = Verdict.SINGLY if best[0].together is False else Verdict.REPRODUCED
     elif held:
-        verdict, best = Verdict.EXCEPT, _alike(held)
+        verdict, best = Verdict.EXCEPT, held
     else:
         verdict, best = Verdict.NOT, [min(trials, key=_distance)]
     if stated is not None:
@@ -163,6 +164,19 @@ def _reproducing(rows: Rows, whole: Sequence[Trial]) -> list[Trial]:
         for trial in exact or sorted(whole, key=_off)
     ]
     return [trial for trial in best if trial.together is not False] or best
+
+
+def _holding(rows: Rows, held: Sequence[Trial]) -> list[Trial]:
+    """Return those that miss least, of trials that give the pooled value with its limits.
+
+    Where they do so within the rounding of the rows only, they must for one set of rows.
+    """
+    return [
+        trial
+        for trial in (_alike(held) if held else ())
+        if all(check.match is Match.EXACT for check in trial.headline)
+        or fit_together(rows, trial.variant, trial.headline)
+    ]
 
 
 def _trials(rows: Rows, items: tuple[PrintedItem, ...]) -> list[Trial]:

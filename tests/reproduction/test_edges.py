@@ -51,3 +51,18 @@ def test_a_study_so_imprecise_that_a_limit_is_endless(tmp_path):
     found = reproduce(typed(tmp_path, text=text))
     assert found.verdict is Verdict.NOT
     assert "limits-uneven" in [finding.rule for finding in found.findings]
+
+
+def test_limits_that_no_one_set_of_rows_gives_do_not_count_as_the_pooled_value(tmp_path):
+    # The middle of -0.214 and -0.001 is -0.108, for whatever rows: -0.12 cannot go with them,
+    # though by itself it lies within reach. Q is out of reach by itself.
+    changes = ("estimate: -0.108", "estimate: -0.120"), ("q: 14.87", "q: 99")
+    found = reproduce(typed(tmp_path, *changes, text=published("li2018_transfusion_rd_dl")))
+    assert found.verdict is Verdict.NOT
+
+
+def test_a_misprint_beside_limits_that_hold_is_the_exception(tmp_path):
+    text = published("li2018_transfusion_rd_dl")
+    found = reproduce(typed(tmp_path, ("q: 14.87", "q: 99"), text=text))
+    assert found.verdict is Verdict.EXCEPT
+    assert [check.item.place[-1] for check in found.best[0].misfits] == ["q"]

@@ -1,7 +1,7 @@
 """Published poolings, each found under the variant that gives every number it prints.
 
 The files in ``published/`` hold rows and print of one plot each, with their citation. The variant
-beside each name was found independently, and is the one in ``docs/how-to`` words: which centre Q
+beside each name was found independently, by another route: which centre Q
 was taken about, which estimator, where half was added.
 """
 
