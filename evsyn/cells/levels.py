@@ -65,14 +65,21 @@ def era_level(study: Study, stratum: EraStratum, cut_year: int | None = None) ->
         A cut other than the plan's.
     """
     cut = stratum.cut_year if cut_year is None else cut_year
-    dates = study.setting.recruited
-    if dates is not None:
-        middle = (_as_years(dates.from_, end=False) + _as_years(dates.to, end=True)) / 2
+    middle = middle_of_recruitment(study)
+    if middle is not None:
         return f"before_{cut}" if middle < cut else f"from_{cut}"
     year = study.citation.year
     if year is not None and year < cut:
         return f"before_{cut}"
     return UNPLACED
+
+
+def middle_of_recruitment(study: Study) -> float | None:
+    """Return the middle of recruitment as a year with its fraction, or ``None`` without dates."""
+    dates = study.setting.recruited
+    if dates is None:
+        return None
+    return (_as_years(dates.from_, end=False) + _as_years(dates.to, end=True)) / 2
 
 
 def _as_years(written: str, *, end: bool) -> float:

@@ -4,7 +4,7 @@ import importlib
 
 import click
 
-QUESTIONS = ("differ", "lean", "over-time", "vary")
+QUESTIONS = ("differ", "lean", "over-time", "vary", "regress")
 
 
 class _Questions(click.Group):
