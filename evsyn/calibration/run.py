@@ -20,7 +20,7 @@ from evsyn.calibration.units import true_chances
 from evsyn.effects.arguments import as_level
 from evsyn.pooling.options import BETWEEN, INTERVAL, checked_between
 
-SEED, REPLICATIONS, EXACT_REPLICATIONS = 74, 10_000, 500
+SEED, REPLICATIONS, EXACT_REPLICATIONS = 74, 10_000, 1_000
 #: A fixed number, so that the seeds of the shares do not depend on the number of workers.
 CHUNKS = 20
 #: A test rejects below this.

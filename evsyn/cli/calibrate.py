@@ -51,7 +51,7 @@ class Method(NamedTuple):
 @click.option("--tau", type=float, help="True spread between settings; the review's by default.")
 @click.option("--cases", type=int, help="Cases of a new unit; the median study by default.")
 @click.option("--replications", type=int, help="Reviews to draw; 10,000 by default.")
-@click.option("--exact-replications", type=int, help="Of them by the exact model; 500 by default.")
+@click.option("--exact-replications", type=int, help="By the exact model; 1,000 by default.")
 @click.option("--seed", type=int, help="Another seed draws other reviews.")
 @click.option(
     "--workers", type=int, default=-1, help="Processes, all cores by default; changes no number."

@@ -8,18 +8,16 @@ import numpy as np
 from scipy import special, stats
 
 from evsyn.audit.power import HIGHEST_RISK
-from evsyn.cells.cell import Cell, CellTable, Question
+from evsyn.calibration.draw import table_of
+from evsyn.cells.cell import CellTable
 from evsyn.effects.arguments import Floats
-from evsyn.terms import Better, Source
+from evsyn.terms import Better
 
 STUDIES = (5, 7, 9, 15, 30)
 SPREADS = (0.0, 0.05, 0.3, 0.6, 0.9)
 RATES = (0.03, 0.074, 0.30, 0.93)
 CASES = (20, 80)
 SMALLEST_STUDY, LARGEST_STUDY = 20, 150
-
-#: Where a simulated count stands; the engine asks for a place and does nothing with it.
-_SOURCE = Source("simulated", 1)
 
 
 @dataclass(frozen=True)
@@ -94,15 +92,6 @@ class Layout:
 
 
 LAYOUTS = tuple(Layout(*values) for values in product(STUDIES, SPREADS, RATES))
-
-
-def table_of(events: list[int], total: list[int]) -> CellTable:
-    """Return counts as the evidence table of one question."""
-    cells = (
-        Cell(f"study-{i}", f"Study {i}", None, x, n, "treated", "any", frozenset(), (_SOURCE,))
-        for i, (x, n) in enumerate(zip(events, total, strict=True))
-    )
-    return CellTable(Question("event"), tuple(cells), ())
 
 
 def ordinary_counts(rate: float, tau: float, cases: int) -> Floats:

@@ -1,17 +1,15 @@
 """Which counts of a unit are flagged, by the tool's verdict and by three simpler rules."""
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 import numpy as np
 from scipy import special, stats
 
-from evsyn.audit.comparison import compare
 from evsyn.audit.predictive import LITTLE_SPREAD, same_rate, student
 from evsyn.audit.verdict import limits
+from evsyn.calibration.units import Flagged, flagged_counts
 from evsyn.effects.arguments import Floats
 from evsyn.pooling.answer import PoolAnswer, Reading
-from evsyn.terms import Better
 
 
 class Rule(StrEnum):
@@ -23,20 +21,7 @@ class Rule(StrEnum):
     FIXED = "fixed"
 
 
-@dataclass(frozen=True, slots=True)
-class Flagged:
-    """The counts called more, ``first_more`` and above, and fewer, ``last_fewer`` and below."""
-
-    first_more: int
-    last_fewer: int
-
-    def shares(self, chances: Floats) -> tuple[float, float]:
-        """Return the chance of being called more, and fewer, where counts have these chances."""
-        more = float(chances[self.first_more :].sum())
-        return more, float(chances[: self.last_fewer + 1].sum())
-
-
-def flagged(answer: PoolAnswer, cases: int, rule: Rule, better: Better) -> Flagged:
+def flagged(answer: PoolAnswer, cases: int, rule: Rule) -> Flagged:
     """Return the counts that a rule flags, out of so many cases.
 
     Parameters
@@ -50,8 +35,6 @@ def flagged(answer: PoolAnswer, cases: int, rule: Rule, better: Better) -> Flagg
         is next to nothing. ``SAME_RATE`` asks what units would show if all shared the typical
         rate, with the doubt about that rate. ``FIXED`` takes the typical rate as known. All flag
         by inclusive tails of 2.5% a side.
-    better : Better
-        Whether fewer or more events are welcome.
 
     Notes
     -----
@@ -61,9 +44,8 @@ def flagged(answer: PoolAnswer, cases: int, rule: Rule, better: Better) -> Flagg
     if answer.reading is None or not answer.show.verdict:
         return nothing
     if rule is Rule.TOOL:
-        reach = compare(0, cases, answer, better=better, years=1.0).limits
-    else:
-        reach = limits(_chances(answer.reading, answer.k, cases, rule))
+        return flagged_counts(answer, cases) or nothing
+    reach = limits(_chances(answer.reading, answer.k, cases, rule))
     return Flagged(
         nothing.first_more if reach.first_more is None else reach.first_more,
         nothing.last_fewer if reach.last_fewer is None else reach.last_fewer,

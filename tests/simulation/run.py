@@ -87,7 +87,7 @@ def _shares(
     layout: Layout, answer: PoolAnswer, cases: int, rule: Rule
 ) -> tuple[float, float, float]:
     """Return the true chances of an ordinary unit called more, fewer, and a doubled one seen."""
-    found = flagged(answer, cases, rule, layout.better)
+    found = flagged(answer, cases, rule)
     more, fewer = found.shares(layout.ordinary[cases])
     at_double = found.shares(layout.at_double[cases])
     return more, fewer, at_double[0 if layout.better is Better.FEWER else 1]

@@ -6,12 +6,13 @@ from scipy import special, stats
 
 from evsyn.audit.comparison import compare
 from evsyn.audit.verdict import TAIL, Verdict, limits
+from evsyn.calibration.draw import table_of
+from evsyn.calibration.units import Flagged
 from evsyn.pooling.choose import answer_tables
-from evsyn.terms import Better
 from tests.simulation import kept, page
-from tests.simulation.layout import Layout, ordinary_counts, table_of
+from tests.simulation.layout import Layout, ordinary_counts
 from tests.simulation.results import Asked, Results, layouts
-from tests.simulation.rules import Flagged, Rule, flagged
+from tests.simulation.rules import Rule, flagged
 from tests.simulation.run import simulate
 from tests.simulation.tables import shares_of_little
 
@@ -26,7 +27,7 @@ def pooled(*tables):
 @pytest.mark.parametrize("cases", [20, 80])
 def test_the_flagged_counts_are_those_the_verdict_names(layout, cases):
     (answer,) = pooled(layout.review(1, 0))
-    found = flagged(answer, cases, Rule.TOOL, layout.better)
+    found = flagged(answer, cases, Rule.TOOL)
     for events in range(cases + 1):
         told = compare(events, cases, answer, better=layout.better, years=1.0).verdict
         assert (told is Verdict.MORE) == (events >= found.first_more)
@@ -72,15 +73,15 @@ def test_counting_the_patients_without_the_event_turns_the_flags_round(rule):
     events, total = [one.events for one in drawn], [one.total for one in drawn]
     rest = [n - x for x, n in zip(events, total, strict=True)]
     one, other = pooled(table_of(events, total), table_of(rest, total))
-    found = flagged(one, 80, rule, Better.FEWER)
-    turned = flagged(other, 80, rule, Better.MORE)
+    found = flagged(one, 80, rule)
+    turned = flagged(other, 80, rule)
     assert (turned.first_more, turned.last_fewer) == (80 - found.last_fewer, 80 - found.first_more)
 
 
 def test_a_review_without_an_event_flags_nothing():
     (answer,) = pooled(table_of([0] * 5, [30] * 5))
     for rule in Rule:
-        assert flagged(answer, 20, rule, Better.FEWER) == Flagged(21, -1)
+        assert flagged(answer, 20, rule) == Flagged(21, -1)
 
 
 def test_a_doubled_risk_is_that_of_the_unfavourable_side():
@@ -104,10 +105,7 @@ def test_means_and_errors_are_those_of_the_reviews():
     layout = Layout(5, 0.3, 0.30)
     (result,) = simulate([layout], replications=6, seed=5)
     answers = pooled(*(layout.review(5, number) for number in range(6)))
-    shares = [
-        flagged(answer, 80, Rule.TOOL, layout.better).shares(layout.ordinary[80])
-        for answer in answers
-    ]
+    shares = [flagged(answer, 80, Rule.TOOL).shares(layout.ordinary[80]) for answer in answers]
     for place, name in enumerate(("more", "fewer")):
         values = [share[place] for share in shares]
         mean, error = result["tool_80"][name]
