@@ -26,4 +26,9 @@ def style_element() -> Html:
         narrow_labels("told", OUTSIDE_HEADINGS),
     )
     narrow = "\n".join(labels)
-    return Html(f"<style>\n{look}@media screen and (max-width:779px){{\n{narrow}\n}}\n</style>")
+    # Beside a figure, too, columns have no room.
+    beside = narrow_labels("beside .answers", ("", *say.ANSWER_HEADINGS))
+    return Html(
+        f"<style>\n{look}@media screen and (max-width:779px){{\n{narrow}\n}}\n"
+        f"@media screen and (min-width:1240px){{\n{beside}\n}}\n</style>"
+    )
