@@ -142,6 +142,18 @@ def sentence_line(sheet: Sheet, words: str, top: float, height: float) -> Group:
     return Group("sentence", (typeset(sheet.label, y, words, sheet.size, INK),))
 
 
+def _fitting(sheet: Sheet, name: str, row: StudyLine | UnitLine, room: float, *, bold: bool) -> str:
+    """Return a name that fits; where its tag finds no room, a unit's mark and frame tell it."""
+    fits = text_width(name, sheet.size, bold=bold) <= room
+    if (
+        not fits
+        and isinstance(row, UnitLine)
+        and sheet.content.unit_tag == sheet.content.words.unit
+    ):
+        name = row.label
+    return shortened(name, room, sheet.size, bold=bold)
+
+
 def _row_texts(
     sheet: Sheet,
     name: str,
@@ -157,9 +169,9 @@ def _row_texts(
         numbers = sheet.numbers(row, marks)
         right = typeset(sheet.rate, y, numbers, size, INK, anchor="end", bold=bold)
         room = sheet.label_room - right.width - GAP * size
-        label = shortened(name, room, size, bold=bold)
+        label = _fitting(sheet, name, row, room, bold=bold)
         return [typeset(sheet.label, y, label, size, INK, bold=bold), right]
-    label = shortened(name, sheet.label_room, size, bold=bold)
+    label = _fitting(sheet, name, row, sheet.label_room, bold=bold)
     texts = [
         typeset(sheet.label, y, label, size, INK, bold=bold),
         typeset(sheet.count, y, count_words(row), size, INK, anchor="end", bold=bold),
