@@ -1,20 +1,10 @@
 """``evsyn ask vary``: would another choice change the answer."""
 
-from pathlib import Path
+from typing import Any
 
 import click
 
-from evsyn.cli.ask.pools import (
-    draw,
-    drawing_option,
-    level_option,
-    only_pool,
-    outcome_argument,
-    pools_asked,
-    put,
-)
-from evsyn.cli.figure_options import sheet_option
-from evsyn.cli.options import json_option, readable_review, review_argument
+from evsyn.cli.ask.pools import Asked, answer, asked_of_pools
 
 
 @click.command(
@@ -22,20 +12,8 @@ from evsyn.cli.options import json_option, readable_review, review_argument
     short_help="What other studies, estimators, models and scales would give.",
     epilog="Example: evsyn ask vary studies/demo perforation",
 )
-@review_argument
-@outcome_argument
-@level_option
-@json_option
-@sheet_option
-@drawing_option
-def command(
-    review: Path,
-    outcome: str,
-    levels: tuple[str, ...],
-    as_json: bool,
-    sheet: str,
-    output: Path | None,
-) -> None:
+@asked_of_pools
+def command(**given: Any) -> None:
     """Pool by other choices, and show what moves.
 
     Other studies: full text only, without counts that are derived, assumed, partial or at another
@@ -46,10 +24,4 @@ def command(
     from evsyn.reporting.ask.ladders import vary_ladder
     from evsyn.reporting.ask.vary import vary_json, vary_text
 
-    read = readable_review(review)
-    found = [varied(read, base) for base in pools_asked(read, outcome, levels)]
-    one = only_pool(found, output)
-    if one is not None and output is not None:
-        draw(vary_ladder(read, one), sheet, output)
-        return
-    put((vary_json if as_json else vary_text)(read, found), output)
+    answer(Asked(**given), varied, vary_text, vary_json, vary_ladder)

@@ -1,6 +1,6 @@
 """Answers to a question as a ladder: each pooled answer against the one that stands."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from evsyn.extraction.review import Review
 from evsyn.figures.invented import Invented
@@ -34,8 +34,9 @@ def lean_ladder(review: Review, leaning: Leaning) -> LadderContent:
     return _ladder(review, leaning.base, LEAN, rungs)
 
 
-def over_time_ladder(review: Review, base: PooledTable, steps: Iterable[UpTo]) -> LadderContent:
+def over_time_ladder(review: Review, grown: tuple[PooledTable, Sequence[UpTo]]) -> LadderContent:
     """Return the answer with the papers up to each year, where there is one to read."""
+    base, steps = grown
     rungs = (
         _rung(step_words(step), _studies(step.pooled.answer), step.pooled.answer)
         for step in steps

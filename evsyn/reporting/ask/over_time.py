@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from evsyn.extraction.review import Review
-from evsyn.pooling.over_time import UpTo
+from evsyn.pooling.over_time import UpTo, grown_over_time
 from evsyn.pooling.tables import PooledTable
 from evsyn.reporting.ask.frame import framed_json, framed_text, named, titled
 from evsyn.reporting.plain_table import plain_table
@@ -18,6 +18,11 @@ from evsyn.wording.ask_over_time import (
 )
 
 Grown = tuple[PooledTable, Sequence[UpTo]]
+
+
+def grown_of(review: Review, base: PooledTable) -> Grown:
+    """Return a pool with the pools of the papers up to each year."""
+    return base, grown_over_time(review, base)
 
 
 def over_time_text(review: Review, found: Sequence[Grown]) -> str:
