@@ -96,7 +96,7 @@ def answer(
     from evsyn.cli.figure_options import EXTENSIONS
 
     read = readable_review(asked.review)
-    found = [find(read, base) for base in _pools(read, asked.outcome, asked.levels)]
+    found = [find(read, base) for base in pools_asked(read, asked.outcome, asked.levels)]
     if asked.output is None or asked.output.suffix.lower() not in EXTENSIONS:
         put((fields if asked.as_json else text)(read, found), asked.output)
         return
@@ -105,7 +105,7 @@ def answer(
     _draw(ladder(read, found[0]), asked.sheet, asked.output)
 
 
-def _pools(review: "Review", outcome: str, levels: Iterable[str]) -> "tuple[PooledTable, ...]":
+def pools_asked(review: "Review", outcome: str, levels: Iterable[str]) -> "tuple[PooledTable, ...]":
     """Return the pools a question is asked of, or stop with the nearest known words."""
     from evsyn.cells.cell import Question
     from evsyn.pooling.review import answer_questions
