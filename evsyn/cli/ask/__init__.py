@@ -4,7 +4,7 @@ import importlib
 
 import click
 
-QUESTIONS = ("differ", "lean", "over-time", "vary", "regress")
+QUESTIONS = ("differ", "lean", "over-time", "vary", "regress", "small")
 
 
 class _Questions(click.Group):
