@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from evsyn.calibration.layout import LEAST_LEVELS, Layout
 from evsyn.cells.cell import CellTable, question_at
-from evsyn.cells.levels import level_names
+from evsyn.cells.levels import labelled_strata, level_names
 from evsyn.cells.table import cell_table
 from evsyn.extraction.review import Review
 from evsyn.pooling.answer import Show
@@ -118,6 +118,11 @@ def _tables_by_level(
     """Gather the studies of each named level, within the level the pool is narrowed to."""
     if at is not None and at[0] == by:
         raise ValueError(f"The pool is narrowed to one level of '{by}': compare another stratum.")
+    if at is not None and by not in labelled_strata(review.plan):
+        raise ValueError(
+            f"'{by}' is read from the dates of a study, and cannot be crossed with the level of "
+            "another stratum. Leave out the level, or compare another stratum."
+        )
     names = level_names(review.plan.strata[by])
     order = list(review.plan.strata)
     tables = {}

@@ -1,7 +1,8 @@
 """How much dearer the tool is than the least any tool could do, in the same run.
 
 ``make bench`` prints ratios of whole processes: the tool over a floor that only starts Python,
-imports numpy and scipy.special and reads the same files. Ratios hold where seconds do not.
+imports numpy and scipy.special and reads the same files, or draws the same counts. Ratios hold
+where seconds do not.
 """
 
 import statistics
@@ -23,6 +24,17 @@ VERBS = {
     "pool all outcomes": ("pool", "{review}"),
     "forest": ("forest", "{review}", "perforation", "-o", "{out}"),
 }
+#: Ten thousand reviews of 20 studies, over drawing their counts and doing nothing with them.
+COUNTS = (
+    "import numpy, scipy.special\n"
+    "rng = numpy.random.default_rng(74)\n"
+    "own = scipy.special.expit(-3 + 0.6 * rng.standard_normal((10_000, 20)))\n"
+    "rng.binomial(60, own)\n"
+)
+CALIBRATE = (
+    "calibrate", "--studies", "20", "--size", "60", "--rate", "5%", "--tau", "0.6",
+    "--replications", "10000", "--exact-replications", "20", "--workers", "1",
+)  # fmt: skip
 
 
 def seconds(command: list[str]) -> float:
@@ -45,6 +57,9 @@ def main() -> None:
             filled = [word.format(review=review, out=out) for word in words]
             ratio = seconds([sys.executable, "-m", "evsyn", *filled]) / floor
             print(f"{name:10} {verb:18} {ratio:6.2f} times the floor")
+    ratio = seconds([sys.executable, "-m", "evsyn", *CALIBRATE])
+    ratio /= seconds([sys.executable, "-c", COUNTS])
+    print(f"{'typed':10} {'calibrate':18} {ratio:6.2f} times the floor")
 
 
 main()

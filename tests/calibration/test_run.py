@@ -1,5 +1,8 @@
 """A seed gives every number, and neither workers nor backends change one bit."""
 
+import subprocess
+import sys
+
 import joblib
 import numpy as np
 import pytest
@@ -100,3 +103,15 @@ def test_fewer_than_five_studies_flag_nobody():
     found = calibrate(Layout((40, 60, 80, 90), 0.2, 0.3), replications=20, exact_replications=20)
     assert found.units.no_verdict.value == 1
     assert (found.units.more.value, found.units.doubled.value) == (0, 0)
+
+
+def test_starting_loads_neither_joblib_nor_the_heavy_parts_of_scipy():
+    done = subprocess.run(
+        [sys.executable, "-c", "import sys, evsyn.calibration; print(*sys.modules)"],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    modules = done.stdout.split()
+    assert "evsyn.calibration.run" in modules
+    assert not {"joblib", "scipy.stats", "scipy.optimize", "pandas", "pydantic"} & set(modules)
