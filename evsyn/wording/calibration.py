@@ -195,7 +195,10 @@ _ADVICE = {
     (Trust.FAIR, True): f"{_QUOTE} {_NOT_THE_HEADLINE}",
     (Trust.FAIR, False): f"{_QUOTE} The headline's interval can be taken at its word here as well.",
     (Trust.TOO_WIDE, True): f"{_QUOTE} It is wider than it need be. {_NOT_THE_HEADLINE}",
-    (Trust.TOO_WIDE, False): f"{_QUOTE} It is wider than it need be, which errs on the careful side.",
+    (
+        Trust.TOO_WIDE,
+        False,
+    ): f"{_QUOTE} It is wider than it need be, which errs on the careful side.",
     **{
         (Trust.TOO_SURE, other): (
             "What to do: take no interval at its word here. Even the row to read misses more often "

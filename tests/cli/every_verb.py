@@ -73,7 +73,7 @@ EVERY_VERB = (
     Typed("reproduce {pooling}"),
     Typed(
         "calibrate --sizes 20,45,30,60 --rate 5% --tau 0.6 --replications 100"
-        " --exact-replications 2 --workers 1"
+        " --exact-replications 20 --workers 1"
     ),
     Typed("report {review} --as page --as pocket -o {into}/report"),
     Typed("trace {review} perforation"),
@@ -101,10 +101,6 @@ EVERY_VERB = (
         "new study {review} --no-ask --name 2012-hazel --by XY --from abstract --arm all=40"
         " --count perforation=3/40,attempted,30_days",
         writes_beside=True,
-    ),
-    Typed(
-        "calibrate --studies 5 --size 30 --rate 10% --tau 0.3 --replications 40"
-        " --exact-replications 20 --workers 1"
     ),
     Typed("completion zsh"),
 )
