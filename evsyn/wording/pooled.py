@@ -1,7 +1,9 @@
 """One plain sentence for each pooled answer, by the number of studies behind it."""
 
 from collections.abc import Sequence
+from statistics import median
 
+from evsyn.cells.cell import Cell
 from evsyn.pooling.answer import Differs, PoolAnswer, Reading, Row, Show
 from evsyn.pooling.tables import PooledTable
 from evsyn.wording.numbers import count, counted, percent, span
@@ -54,9 +56,37 @@ def pooled_sentence(pooled: PooledTable, *, event: str, group: str, refused: str
             )
         case Show.REFUSED:
             why = f" {refused[:1].upper()}{refused[1:].rstrip('.')}." if refused else ""
-            return f"{subject}: {_studies(answer)}; counts only, not pooled.{why}"
+            values = values_without_summary(pooled)
+            return f"{subject}: {_studies(answer)}; counts only, not pooled: {values}.{why}"
         case Show.FEW | Show.SOME | Show.MANY:
             return f"{subject}: {_read(answer)}"
+
+
+def values_without_summary(pooled: PooledTable) -> str:
+    """Say what studies show where no summary may be made: ends with their counts, and median.
+
+    Parameters
+    ----------
+    pooled : PooledTable
+        A table with one study at least.
+
+    References
+    ----------
+    Campbell M et al. BMJ 2020;368:l6890 (synthesis without meta-analysis, items 3 and 7).
+    """
+    cells = sorted(pooled.table.cells, key=lambda cell: cell.events / cell.total)
+    low, high = cells[0], cells[-1]
+    if len(cells) == 1:
+        return _value(low)
+    said = f"from {_value(low)} to {_value(high)}"
+    if len(cells) == 2:
+        return said
+    return f"{said}, median {percent(median(cell.events / cell.total for cell in cells))}"
+
+
+def _value(cell: Cell) -> str:
+    share = percent(cell.events / cell.total)
+    return f"{share} ({count(cell.events, cell.total)}, {cell.label})"
 
 
 def _read(answer: PoolAnswer) -> str:

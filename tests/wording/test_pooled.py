@@ -1,12 +1,19 @@
 """The sentence at each number of studies: golden, in one table, for a reader to judge."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from evsyn.cells.cell import Cell, CellTable, Question
 from evsyn.pooling.choose import answer_tables
 from evsyn.pooling.tables import PooledTable
-from evsyn.wording.pooled import disagreement_sentence, pooled_sentence, reading_sentence
+from evsyn.wording.pooled import (
+    disagreement_sentence,
+    pooled_sentence,
+    reading_sentence,
+    values_without_summary,
+)
 
 
 def pooled(*counts: tuple[int, int], refused: bool = False) -> PooledTable:
@@ -93,7 +100,28 @@ def test_a_refused_pool_gives_counts_and_the_plans_reason() -> None:
         group="",
         refused="the bases differ",
     )
-    assert said == ("Stoma avoidance: 3 studies; counts only, not pooled. The bases differ.")
+    assert said.startswith("Stoma avoidance: 3 studies; counts only, not pooled: from 73")
+    assert said.endswith(", median 86.5%. The bases differ.")
+
+
+@pytest.mark.parametrize(
+    ("counts", "values"),
+    [
+        (((3, 12),), "25.0% (3 of 12, A)"),
+        (((3, 12), (1, 10)), "from 10.0% (1 of 10, B) to 25.0% (3 of 12, A)"),
+        (
+            ((3, 12), (1, 10), (2, 10), (3, 10)),
+            "from 10.0% (1 of 10, B) to 30.0% (3 of 10, D), median 22.5%",
+        ),
+    ],
+)
+def test_without_a_summary_the_ends_and_the_median_are_told(counts, values) -> None:
+    found = pooled(*counts, refused=True)
+    named = tuple(
+        replace(cell, label=name) for cell, name in zip(found.table.cells, "ABCD", strict=False)
+    )
+    found = replace(found, table=replace(found.table, cells=named))
+    assert values_without_summary(found) == values
 
 
 def test_both_rows_stand_in_the_sentence_where_the_headline_is_not_read() -> None:
