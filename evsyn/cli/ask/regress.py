@@ -1,11 +1,17 @@
 """``evsyn ask regress``: what an outcome goes with between studies."""
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from evsyn.cli.ask.pools import outcome_argument, output_option, put
+from evsyn.cli.ask.pools import outcome_argument, put
+from evsyn.cli.figure_options import EXTENSIONS, sheet_format, sheet_option, write_or_refuse
 from evsyn.cli.options import json_option, known, readable_review, refuse, review_argument
+
+if TYPE_CHECKING:
+    from evsyn.extraction.review import Review
+    from evsyn.pooling.on_covariates import OnCovariates
 
 
 @click.command(
@@ -27,9 +33,20 @@ from evsyn.cli.options import json_option, known, readable_review, refuse, revie
     ),
 )
 @json_option
-@output_option
+@sheet_option
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="Write to this file instead; one that ends in .png, .svg or .pdf is drawn.",
+)
 def command(
-    review: Path, outcome: str, words: tuple[str, ...], as_json: bool, output: Path | None
+    review: Path,
+    outcome: str,
+    words: tuple[str, ...],
+    as_json: bool,
+    sheet: str,
+    output: Path | None,
 ) -> None:
     """Regress an outcome on one or several facts about its studies.
 
@@ -52,4 +69,17 @@ def command(
             )
         known(word, covariates, "a word to regress on")
     asked = regress_on(read, outcome, [covariates[word] for word in dict.fromkeys(words)])
+    if output is not None and output.suffix.lower() in EXTENSIONS:
+        _draw(read, asked, sheet, output)
+        return
     put((regress_json if as_json else regress_text)(read, asked), output)
+
+
+def _draw(review: "Review", asked: "OnCovariates", sheet: str, output: Path) -> None:
+    from evsyn.figures.bubbles import bubble_layout
+    from evsyn.reporting.ask.bubbles import can_be_drawn, regress_bubbles
+    from evsyn.wording.ask_bubbles import NOTHING_TO_DRAW
+
+    if not can_be_drawn(asked):
+        refuse(NOTHING_TO_DRAW)
+    write_or_refuse(bubble_layout(regress_bubbles(review, asked), sheet_format(sheet)), output)

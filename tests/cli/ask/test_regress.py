@@ -63,3 +63,24 @@ def test_fields_hold_every_row():
 def test_words_that_cannot_be_used_are_answered():
     assert "Did you mean 'recruited'?" in told(DEMO, "perforation", "--on", "recruitd", code=1)
     assert "noted as text" in told(PUBLISHED, "perforation", "--on", "operator", code=1)
+
+
+def test_one_number_is_drawn(tmp_path):
+    out = tmp_path / "year.svg"
+    assert "Written" in told(DEMO, "perforation", "--on", "year", "-o", str(out))
+    drawn = out.read_text(encoding="utf-8")
+    assert "INVENTED" in drawn
+    assert "Tansy 2014, published in 2014, 13 of 111" in drawn
+    assert "are compared here, and not patients" in drawn
+
+
+def test_what_has_no_line_is_not_drawn(tmp_path):
+    out = str(tmp_path / "intent.svg")
+    assert "no line to draw" in told(DEMO, "perforation", "--on", "intent", "-o", out, code=1)
+    assert not (tmp_path / "intent.svg").exists()
+
+
+def test_text_goes_to_a_file(tmp_path):
+    out = tmp_path / "year.txt"
+    told(DEMO, "perforation", "--on", "year", "-o", str(out))
+    assert "Over 26 studies" in out.read_text(encoding="utf-8")

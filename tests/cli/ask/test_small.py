@@ -53,3 +53,19 @@ def test_fields_and_words_give_one_p():
 
 def test_an_unknown_outcome_is_answered_with_the_nearest():
     assert "Did you mean 'perforation'?" in told(DEMO, "perforations", code=1)
+
+
+def test_a_pool_that_was_tested_is_drawn_over_size(tmp_path):
+    out = tmp_path / "small.svg"
+    assert "Written" in told(DEMO, "perforation", "-o", str(out))
+    drawn = out.read_text(encoding="utf-8")
+    assert "INVENTED" in drawn
+    assert "Tansy 2014, 13 of 111" in drawn
+    assert "Total of the study (logarithmic)" in drawn
+
+
+def test_what_was_not_tested_is_not_drawn(tmp_path):
+    out = str(tmp_path / "none.svg")
+    assert "no line to draw" in told(DEMO, "reobstruction", "-o", out, code=1)
+    levels = ("--level", "intent=palliation", "--level", "intent=bridge_to_surgery")
+    assert "one pool" in told(DEMO, "perforation", *levels, "-o", out, code=1)
