@@ -11,6 +11,10 @@ from evsyn.wording.rows import ROW_IN_SENTENCE
 
 #: Width of a range for a new setting beyond which it says next to nothing.
 UNCONSTRAINED = 0.6
+#: Width of the interval of the row to read beyond which its value is no number to quote: such an
+#: interval holds more than half of all the rates there could be.
+UNQUOTABLE = 0.5
+TOO_WIDE = "too wide to quote"
 
 
 def pooled_sentence(pooled: PooledTable, *, event: str, group: str, refused: str = "") -> str:
@@ -132,6 +136,24 @@ def _outlook(answer: PoolAnswer, reading: Reading) -> str:
     if answer.show is Show.SOME:
         said += f". With {answer.k} studies that spread is a rough guess"
     return f"{said}."
+
+
+def too_wide_to_quote(answer: PoolAnswer) -> bool:
+    """Say whether the row to read has an interval so wide that its value must not be quoted.
+
+    Parameters
+    ----------
+    answer : PoolAnswer
+        An answer; one without a row to read has nothing to quote, and gives False.
+
+    Notes
+    -----
+    The limit, :data:`UNQUOTABLE`, is a choice of this project; common practice, no source.
+    """
+    if answer.reading is None:
+        return False
+    row = answer.reading.pooled
+    return row.high - row.low > UNQUOTABLE
 
 
 def range_sentence(answer: PoolAnswer) -> str:

@@ -34,11 +34,12 @@ ANSWER_HEADINGS = (
 ALL_STUDIES = "All studies"
 NO_RANGE = "none given"
 ANSWER_READ = (
-    "Quote the column 'Read this', with its 95% interval. 'As most papers pool' is the same pool "
-    "made in the way most papers make theirs: for comparing with them, and not to be quoted. 'A "
-    "new setting' is the range in which 95% of ordinary new settings lie; it is given where there "
-    "are five studies or more. Levels need not add up to the whole: some studies mix them, or do "
-    "not state them."
+    "Quote the column 'Read this', with its 95% interval. Where it says 'too wide to quote', the "
+    "studies leave more than half of all rates open: there is no number to quote. 'As most papers "
+    "pool' is the same pool made in the way most papers make theirs: for comparing with them, and "
+    "not to be quoted. 'A new setting' is the range in which 95% of ordinary new settings lie; it "
+    "is given where there are five studies or more. Levels need not add up to the whole: some "
+    "studies mix them, or do not state them."
 )
 LEVEL = "Level"
 IN_SENTENCES = "The same, level by level, in sentences"

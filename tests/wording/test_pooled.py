@@ -12,6 +12,7 @@ from evsyn.wording.pooled import (
     disagreement_sentence,
     pooled_sentence,
     reading_sentence,
+    too_wide_to_quote,
     values_without_summary,
 )
 
@@ -144,6 +145,18 @@ def test_rows_that_agree_say_nothing() -> None:
     rng = np.random.default_rng(20)
     counts = [(int(x), 200) for x in rng.binomial(200, 0.5, 12)]
     assert disagreement_sentence(pooled(*counts).answer) == ""
+
+
+def test_an_interval_of_more_than_half_of_all_rates_is_too_wide_to_quote() -> None:
+    few = pooled((0, 100), (9, 60), (0, 80), (0, 300), (1, 130)).answer
+    assert few.reading is not None
+    width = few.reading.pooled.high - few.reading.pooled.low
+    for high, is_wide in ((0.50, False), (0.51, True)):
+        row = replace(few.reading.pooled, low=0.0, high=high)
+        answer = replace(few, reading=replace(few.reading, pooled=row))
+        assert too_wide_to_quote(answer) is is_wide
+    assert too_wide_to_quote(few) is (width > 0.5)
+    assert not too_wide_to_quote(pooled((4, 52)).answer)
 
 
 def test_no_sentence_uses_a_forbidden_word() -> None:

@@ -12,6 +12,7 @@ from evsyn.terms import UNPLACED
 from evsyn.wording import report_page as say
 from evsyn.wording.numbers import limits
 from evsyn.wording.pocket_strata import short_difference
+from evsyn.wording.pooled import TOO_WIDE, too_wide_to_quote
 
 
 def answer_section(content: ReportContent) -> Html:
@@ -61,8 +62,11 @@ def _differences(content: ReportContent) -> list[str]:
 
 def answer_row(label: Html, pooled: PooledTable) -> list[Html]:
     """Return the row that the terminal prints, with the range of an ordinary new setting."""
-    printed = group_row("", pooled)[1:]
-    return [label, *(words(text) for text in (*printed, _range(pooled)))]
+    *printed, read = group_row("", pooled)[1:]
+    cells = [words(text) for text in (*printed, read, _range(pooled))]
+    if too_wide_to_quote(pooled.answer):
+        cells[-2] = joined(cells[-2], element("span", words(TOO_WIDE), class_="toowide"))
+    return [label, *cells]
 
 
 def _range(pooled: PooledTable) -> str:
