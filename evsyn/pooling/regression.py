@@ -16,6 +16,9 @@ from evsyn.pooling.regression_reml import fit_regression_reml
 #: Studies wanted for each column beside the intercept.
 #: Cochrane Handbook for Systematic Reviews of Interventions 5.1.0, section 9.6.4.
 STUDIES_A_COLUMN = 10
+#: A column with less than this share of its standard deviation to itself is told by the others:
+#: beyond it their coefficients hang on the last digits of the columns, not on the studies.
+LEAST_OWN = 1e-4
 #: Name of the column of ones.
 INTERCEPT = "intercept"
 RESTRICTED_ML = "restricted_ml_hartung_knapp_floor"
@@ -75,11 +78,14 @@ def regress_estimates(
     bare = _refused(RESTRICTED_ML if restricted else ML, columns, design, level, least)
     if bare.status is not RegressionStatus.FITTED:
         return bare
-    fit = fit_regression_reml(y, spread, design, restricted=restricted)
+    # On standardised columns, so that a year far from 0 costs no digits.
+    fit = fit_regression_reml(y, spread, _standard(design), restricted=restricted)
     alone = fit_regression_reml(y, spread, design[:, :1], restricted=restricted)
-    covariance = fit.covariance_floor if restricted else fit.covariance
-    statistic = _wald(fit.beta, covariance)
-    return _told(bare, design, fit.beta, covariance, fit.tau2, alone.tau2, statistic)
+    back = _way_back(design)
+    beta = back @ fit.beta
+    covariance = back @ (fit.covariance_floor if restricted else fit.covariance) @ back.T
+    statistic = _wald(beta, covariance)
+    return _told(bare, design, beta, covariance, fit.tau2, alone.tau2, statistic)
 
 
 def regress_proportions(
@@ -149,17 +155,15 @@ def _refused(
     if k < least * len(names) or k <= p:
         return replace(bare, status=RegressionStatus.TOO_FEW_STUDIES)
     scaled = _standard(design)
-    tied = tuple(
-        name
-        for place, name in enumerate(names, start=1)
-        if not scaled[:, place].any()
-        or _rank_without(scaled, place) == np.linalg.matrix_rank(scaled)
-    )
+    tied = tuple(name for place, name in enumerate(names, start=1) if _is_told(scaled, place))
     return replace(bare, status=RegressionStatus.COLLINEAR, tied=tied) if tied else bare
 
 
-def _rank_without(design: Floats, place: int) -> int:
-    return int(np.linalg.matrix_rank(np.delete(design, place, axis=1)))
+def _is_told(scaled: Floats, place: int) -> bool:
+    """Whether the other columns leave nothing of one column."""
+    column, others = scaled[:, place], np.delete(scaled, place, axis=1)
+    own = column - others @ np.linalg.lstsq(others, column, rcond=None)[0]
+    return bool(np.sqrt((own**2).mean()) < LEAST_OWN)
 
 
 def _standard(design: Floats) -> Floats:
@@ -174,11 +178,17 @@ def _standard(design: Floats) -> Floats:
 
 def _fit_spread_out(counts: Counts, design: Floats) -> ModelFit:
     """Fit on standardised columns, which the climb finds easier, and bring the answer back."""
-    mean, size = design[:, 1:].mean(axis=0), design[:, 1:].std(axis=0)
+    back = _way_back(design)
     fit = fit_model(counts, _standard(design))
+    return replace(fit, beta=back @ fit.beta, covariance=back @ fit.covariance @ back.T)
+
+
+def _way_back(design: Floats) -> Floats:
+    """Return the matrix that turns coefficients of standardised columns into those of columns."""
+    mean, size = design[:, 1:].mean(axis=0), design[:, 1:].std(axis=0)
     back = np.diag(np.concatenate([[1.0], 1 / size]))
     back[0, 1:] = -mean / size
-    return replace(fit, beta=back @ fit.beta, covariance=back @ fit.covariance @ back.T)
+    return np.asarray(back, dtype=np.float64)
 
 
 def _wald(beta: Floats, covariance: Floats) -> float:

@@ -4,13 +4,15 @@ from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 from scipy.special import stdtr, stdtrit
 
 from evsyn.effects.arguments import Floats, as_estimates, as_level
 
 #: Below so many degrees of freedom the t reference itself is not to be trusted.
 LEAST_DF = 4.0
+#: What a fit leaves of a direction of a cluster's rows, as a share, below which it leaves nothing.
+_NOTHING = 1e-10
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +23,8 @@ class Robust:
     ----------
     beta, se, df, t, p, low, high : ndarray
         Coefficient, robust standard error, Satterthwaite degrees of freedom, t, two-sided P,
-        and t limits. ``p`` is ``nan`` where ``df`` is below 4.
+        and t limits. ``p`` is ``nan`` where ``df`` is below 4; all but ``beta`` are ``nan`` where
+        one cluster alone tells the coefficient, since nothing then shows how clusters differ.
     covariance : ndarray, shape (p, p)
         Robust covariance.
     clusters : int
@@ -94,17 +97,25 @@ def robust_regression(
     # Divide by the working standard deviation, so that every row weighs the same.
     scale = np.sqrt(spread + tau2)
     y, x = y / scale, x / scale[:, None]
-    bread = np.linalg.inv(x.T @ x)
+    bread: Floats = np.asarray(np.linalg.inv(x.T @ x), dtype=np.float64)
     beta = bread @ x.T @ y
     residual = y - x @ beta
     left = np.eye(y.size) - x @ bread @ x.T
     scores, pulls = [], []
+    alone = np.zeros(beta.size, dtype=np.bool_)
     for rows in members:
+        alone |= _told_by(np.asarray(x[rows]), bread)
         carried = bread @ x[rows].T @ _adjustment(left[np.ix_(rows, rows)], scale[rows] ** 2)
         scores.append(carried @ residual[rows])
         pulls.append(carried @ left[rows])
     covariance = np.einsum("ci,cj->ij", scores, scores)
-    df = np.array([_satterthwaite(np.array([pull[j] for pull in pulls])) for j in range(beta.size)])
+    covariance[alone, :] = covariance[:, alone] = np.nan
+    df = np.array(
+        [
+            np.nan if alone[j] else _satterthwaite(np.array([pull[j] for pull in pulls]))
+            for j in range(beta.size)
+        ]
+    )
     se = np.sqrt(np.diag(covariance))
     half = stdtrit(df, 0.5 + level / 2) * se
     t = beta / se
@@ -112,22 +123,28 @@ def robust_regression(
     return Robust(beta, se, df, t, p, beta - half, beta + half, covariance, len(members))
 
 
+def _told_by(x: Floats, bread: Floats) -> NDArray[np.bool_]:
+    """Say which coefficients the rows of one cluster alone tell: without them, no fit has one."""
+    root = np.linalg.cholesky(bread)
+    share, directions = np.linalg.eigh(root.T @ x.T @ x @ root)
+    lost = root @ directions[:, 1 - share < _NOTHING]
+    size = np.sqrt((lost**2).sum(axis=1) / np.diag(bread))
+    return np.asarray(size > 1e-6, dtype=np.bool_)
+
+
 def _adjustment(left: Floats, variance: Floats) -> Floats:
     """Return the matrix that frees a cluster's residuals of what the fit took from them.
 
     It is symmetric on the scale of the effects, as the authors define it; here it acts on rows
-    divided by their working standard deviation.
+    divided by their working standard deviation. Where the fit leaves nothing of a direction of
+    the rows, the generalised inverse takes its place; such directions are counted on rows of equal
+    weight, since on the scale of the effects a small variance looks like nothing.
     """
-    return _root_of_inverse(variance[:, None] * left * variance) * variance
-
-
-def _root_of_inverse(block: Floats) -> Floats:
-    """Return the symmetric root of the generalised inverse of a symmetric block."""
-    values, vectors = np.linalg.eigh(block)
-    kept = values > 1e-10 * values.max()
+    values, vectors = np.linalg.eigh(variance[:, None] * left * variance)
+    nothing = int((np.linalg.eigvalsh(left) < _NOTHING).sum())
     scaled = np.zeros(values.size)
-    scaled[kept] = 1 / np.sqrt(values[kept])
-    return np.asarray((vectors * scaled) @ vectors.T, dtype=np.float64)
+    scaled[nothing:] = 1 / np.sqrt(values[nothing:])
+    return np.asarray((vectors * scaled) @ vectors.T * variance, dtype=np.float64)
 
 
 def _satterthwaite(pulls: Floats) -> float:

@@ -12,6 +12,7 @@ from evsyn.pooling.regression import (
     Regression,
     RegressionStatus,
 )
+from evsyn.pooling.robust import Robust
 from evsyn.wording.ask_differ import ratio, robust_p
 from evsyn.wording.numbers import cell, counted, probability, spread
 
@@ -140,7 +141,7 @@ def _refusal(found: Regressed, terms: Sequence[Term]) -> str:
     if status is RegressionStatus.COLLINEAR:
         tied = "; ".join(term_words(term) for term in terms if term.column in found.exact.tied)
         return (
-            "No regression: a column is told wholly by the others, or is the same in all studies, "
+            "No regression: a column is told by the others, or is the same in all studies, "
             f"so that its part cannot be told ({tied})."
         )
     if status is RegressionStatus.NO_INFORMATION:
@@ -248,16 +249,18 @@ def model_rows(asked: OnCovariates) -> list[tuple[str, str, str, str]]:
     line = found.robust
     if line is not None:
         rows.append((ROBUST_NAME, "", "", ""))
-        rows += [
-            (
-                label,
-                ratio(float(line.beta[at]), float(line.low[at]), float(line.high[at])),
-                f"{line.df[at]:.1f}",
-                robust_p(float(line.p[at])),
-            )
-            for at, label in enumerate(labels, start=1)
-        ]
+        rows += [(label, *_robust_cells(line, at)) for at, label in enumerate(labels, start=1)]
     return rows
+
+
+def _robust_cells(line: Robust, at: int) -> tuple[str, str, str]:
+    if math.isnan(line.df[at]):
+        return "one study alone tells it", "-", "none given"
+    return (
+        ratio(float(line.beta[at]), float(line.low[at]), float(line.high[at])),
+        f"{line.df[at]:.1f}",
+        robust_p(float(line.p[at])),
+    )
 
 
 def rate_row(rate: PredictedRate) -> tuple[str, str]:

@@ -138,10 +138,26 @@ def test_a_far_origin_changes_nothing():
     assert far.p == pytest.approx(near.p, rel=1e-7)
 
 
+@pytest.mark.parametrize("origin", [2e3, 1e6, 1e9])
+def test_a_far_origin_of_effects(origin):
+    y, v, columns = made()
+    near = regress_estimates(y, v, columns)
+    far = regress_estimates(y, v, {**columns, "year": columns["year"] + origin})
+    assert far.status is RegressionStatus.FITTED
+    assert far.coefficients[1].estimate == pytest.approx(near.coefficients[1].estimate, rel=1e-6)
+    assert far.coefficients[1].se == pytest.approx(near.coefficients[1].se, rel=1e-6)
+    assert far.p == pytest.approx(near.p, rel=1e-5)
+
+
+NEARLY = 1e-6 * np.array([1.0, -1, 0] * 4)
+
+
 @pytest.mark.parametrize("regress", ["effects", "counts"])
 @pytest.mark.parametrize(
     ("columns", "status", "tied"),
     [
+        ({"a": YEARS, "b": YEARS + NEARLY}, "collinear", ("a", "b")),
+        ({"a": YEARS, "b": YEARS + NEARLY / 1e3}, "collinear", ("a", "b")),
         ({"a": YEARS, "b": 2 * YEARS + 3}, "collinear", ("a", "b")),
         ({"a": np.ones(12)}, "collinear", ("a",)),
         ({"a": YEARS, "b": YEARS**2 - 4e6, "c": np.arange(12.0)}, "fitted", ()),

@@ -56,6 +56,35 @@ def test_the_variance_is_unbiased_where_the_working_model_holds():
     assert np.all(np.abs(np.mean(drawn, axis=0) - true) < 4 * error)
 
 
+def test_what_one_cluster_alone_tells_has_no_error():
+    """All rows of the first cluster, and no other, stand at the level: their noise is not seen."""
+    rng = np.random.default_rng(5)
+    clusters = [0, 0, 0, *np.repeat(range(1, 9), 2)]
+    level, x = np.array(clusters) == 0, rng.normal(size=19)
+    design = np.column_stack([np.ones(19), x, level])
+    found = robust_regression(rng.normal(size=19), np.ones(19), design, clusters)
+    for values in (found.se, found.df, found.t, found.p, found.low, found.high):
+        assert np.isnan(values[2])
+        assert np.isfinite(values[:2]).all()
+    two = [*clusters[:2], 9, *clusters[3:]]
+    assert np.isfinite(robust_regression(x, np.ones(19), design, two).se).all()
+
+
+@pytest.mark.parametrize("apart", [1e2, 1e5, 1e7])
+def test_small_variances_are_not_taken_for_nothing(apart):
+    """One row of each cluster is far more precise: the expected variance is still the true one."""
+    v = np.tile([1.0, apart], 6) / apart
+    rng = np.random.default_rng(2)
+    drawn = [
+        robust_regression(
+            rng.normal(size=12) * np.sqrt(v), v, np.ones((12, 1)), np.repeat(range(6), 2)
+        ).covariance[0, 0]
+        for _ in range(400)
+    ]
+    true = 1 / (1 / v).sum()
+    assert np.mean(drawn) == pytest.approx(true, abs=4 * np.std(drawn) / 20)
+
+
 @pytest.mark.parametrize(
     ("design", "clusters", "message"),
     [
