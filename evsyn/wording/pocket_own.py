@@ -22,6 +22,7 @@ from evsyn.wording.audit_summary import primary_sentence
 from evsyn.wording.audit_unknown import NO_FOLLOW_UP, unknown_sentence
 from evsyn.wording.audit_verdict import marks
 from evsyn.wording.chances import noticed_words, range_words
+from evsyn.wording.late_events import late_sentence
 from evsyn.wording.numbers import count, percent, span
 from evsyn.wording.outside import cases_sentence, outside_sentences
 from evsyn.wording.own_series import alarm_sentences
@@ -61,7 +62,10 @@ def own_prompt(found: UnitAudit, plan: Plan, audience: Audience, *, can_check: b
     """
     whole = [standing for standing in found.standings if standing.stratum == OVERALL]
     first, *others = whole or found.standings
-    needed = [spoken_sentence(first, plan), unknown_sentence(first)]
+    needed = [spoken_sentence(first, plan)]
+    if audience is Audience.INSIDE:
+        needed.append(late_sentence(found.unit, first.outcome, plan))
+    needed.append(unknown_sentence(first))
     if first.reason is Reason.NO_FOLLOW_UP:
         needed.append(NO_FOLLOW_UP)
     needed.append(ascertainment_sentence(found.ascertainment, plan.population))

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from evsyn.audit.ascertainment import period_years
+from evsyn.audit.own_series import names_itself
 from evsyn.figures.formats import SLIDE
 from evsyn.figures.funnel import funnel_layout
 from evsyn.figures.strip import StripContent, strip_layout
@@ -25,8 +26,11 @@ from evsyn.wording.audit import (
     standing_sentences,
 )
 from evsyn.wording.audit_summary import FOLLOWS, summary_sentences
+from evsyn.wording.late_events import late_sentence
 from evsyn.wording.outside import cases_sentence, head_sentence, outside_sentences
+from evsyn.wording.own_series import alarm_sentences
 from evsyn.wording.report_slides import CLOSING_TITLE, OUR_COUNTS, OUTSIDE_TITLE
+from evsyn.wording.slides_unit import own_left_out, smaller_pool_sentence
 from evsyn.wording.unit_file import flow_sentences, period_sentence
 
 #: Counts named in one sentence of the summary.
@@ -64,8 +68,23 @@ def unit_slides(room: Room, content: ReportContent, outcomes: Sequence[str]) -> 
     yield from _full_words(room, content, unit) if unit.is_full else _outside(room, content, unit)
     for name in reported(unit, outcomes):
         yield from _figures(room, content, unit, name)
-    closing = closing_sentences(unit.audit.looks) if unit.is_full else outside_closing()
+    closing = outside_closing()
+    if unit.is_full:
+        closing = (*_alarms(unit), *closing_sentences(unit.audit.looks))
     yield from text_slides(room, "", CLOSING_TITLE, [plain(line) for line in closing])
+
+
+def _alarms(unit: UnitReport) -> tuple[str, ...]:
+    """Name each study that may hold the unit's own patients and stays in the benchmark."""
+    can_check = names_itself(unit.checked.unit)
+    return alarm_sentences(unit.audit.alarms, can_check=can_check, has_cure=False)
+
+
+def _late(content: ReportContent, unit: UnitReport, outcome: str) -> str:
+    """Say which events came after the window; the flow of cases stays inside."""
+    if unit.audience is not Audience.INSIDE:
+        return ""
+    return late_sentence(unit.checked.unit, outcome, content.review.plan)
 
 
 def _full_words(room: Room, content: ReportContent, unit: UnitReport) -> list[Slide]:
@@ -76,8 +95,12 @@ def _full_words(room: Room, content: ReportContent, unit: UnitReport) -> list[Sl
         *([] if unit.audience is Audience.INSIDE or own.release is None else [_released(unit)]),
         ascertainment_sentence(found.ascertainment, plan.population),
         *(line for line in rest if line != FOLLOWS),
+        *(_late(content, unit, name) for name in reported(unit, tuple(plan.outcomes))),
+        *_alarms(unit),
+        smaller_pool_sentence(own_left_out(found.standings)),
         *invented_sentence(own.invented, content.review.invented),
     ]
+    said = [line for line in said if line]
     notes = [s for standing in found.standings for s in standing_sentences(standing, plan)]
     flow = flow_sentences(own, plan) if unit.audience is Audience.INSIDE else ()
     title = f"{own.label}: {first.removesuffix('.')}"
@@ -120,8 +143,15 @@ def _figures(room: Room, content: ReportContent, unit: UnitReport, outcome: str)
     slides = []
     for stratum in [first, OVERALL] if first else [OVERALL]:
         strips = unit_strips(content, unit, outcome, stratum)
-        slides += [] if strips is None else _strip_slides(room, "", strips)
+        if strips is None:
+            continue
+        late = _late(content, unit, outcome) if stratum == OVERALL else ""
+        slides += _strip_slides(room, "", strips, (_smaller(unit, outcome), late))
     return slides
+
+
+def _smaller(unit: UnitReport, outcome: str) -> str:
+    return smaller_pool_sentence(own_left_out(unit.audit.standings, outcome))
 
 
 def unit_backup(
@@ -133,11 +163,15 @@ def unit_backup(
     if strips is None:
         return None
     key = f"backup-{outcome}-unit"
-    slides = [replace(one, back=back) for one in _strip_slides(room, key, strips)]
+    beside = () if unit is None else (_smaller(unit, outcome), _late(content, unit, outcome))
+    slides = [replace(one, back=back) for one in _strip_slides(room, key, strips, beside)]
     return OUR_COUNTS, key, slides
 
 
-def _strip_slides(room: Room, key: str, strips: StripContent) -> list[Slide]:
+def _strip_slides(room: Room, key: str, strips: StripContent, beside: Sequence[str]) -> list[Slide]:
+    """Return a page of strips, with what must stand beside its counts in the subtitle."""
+    subtitle = " ".join(part for part in (strips.subtitle, *beside) if part)
+    strips = replace(strips, subtitle=subtitle)
     words = replace(strips.words, invented="", invented_studies="", invented_unit="", page="")
     said = strip_layout(strips, SLIDE).description
     bare = replace(strips, title="", status_line="", mark="", short_mark="", words=words)

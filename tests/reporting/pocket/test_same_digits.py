@@ -77,6 +77,7 @@ def test_a_units_numbers_are_those_of_its_audit_and_the_limit_comes_at_once():
     # Clopper and Pearson, Biometrika 1934;26:404-413: the upper limit by the beta quantile.
     upper = f"{100 * beta.ppf(0.975, 3 + 1, 41 - 3):.1f}%"
     assert f"(7.3%); true rates up to {upper} are not excluded" in own.say[0]
+    assert "Perforation: 3 within 30 days; 1 more later." in own.at_once
     assert "would be noticed with a chance of 0.6%, because ordinary units" in own.if_asked
 
 

@@ -66,6 +66,22 @@ def test_inside_the_unit_stands_in_full_with_its_mark_on_every_slide():
     assert "our counts" in [words for words, _ in look.links(index)]
 
 
+def test_what_the_counts_leave_out_stands_beside_them():
+    """The file: 3 early perforations, 1 late; its own series, and one that shares patients."""
+    slides = list(look.opened(talk(Audience.INSIDE)).slides)
+    by_title = {
+        look.title(slide): " ".join(look.words(x) for x in slide.shapes._spTree) for slide in slides
+    }
+    alarm = "Clover-Meadowsweet 2020 (2020-clover) shares patients with the unit's own 2018-zinnia"
+    (summary,) = [words for title, words in by_title.items() if title.startswith("Hollowmere")]
+    assert alarm in summary
+    assert alarm in by_title["How to read the unit's counts"]
+    whole = by_title["Perforation, all cases; ours: 3 of 41, among ordinary new units"]
+    for words in (summary, whole):
+        assert "Perforation: 3 within 30 days; 1 more later." in words
+        assert "Set against the studies without our own series (2018-zinnia)." in words
+
+
 def test_outside_nothing_but_what_may_be_told():
     made = talk(Audience.OUTSIDE)
     assert look.faults(made) == []
@@ -74,7 +90,14 @@ def test_outside_nothing_but_what_may_be_told():
         assert OUTSIDE_SHORT in slide.shapes[-1].text_frame.text
     told = said(made)
     assert "Perforation, all cases: between 1 and 7 of 41" in told
-    for hidden in ("INSIDE", "2022-04", "ours:", "our counts", "palliation (3 of 27)"):
+    for hidden in (
+        "INSIDE",
+        "2022-04",
+        "more later",
+        "ours:",
+        "our counts",
+        "palliation (3 of 27)",
+    ):
         assert hidden not in told
     assert any("performance funnel" in look.title(slide).lower() for slide in slides)
 
