@@ -2,6 +2,7 @@
 
 import math
 
+from evsyn.pooling.answer import PoolAnswer, Row
 from evsyn.pooling.lean import Leaning, WithoutStudy
 from evsyn.wording.disputed import says_otherwise
 from evsyn.wording.numbers import cell, count, percent
@@ -49,21 +50,49 @@ def lean_sentence(leaning: Leaning, *, target: float | None) -> str:
     return f"{said} Said otherwise: {'; '.join(changed)}."
 
 
+def instead_sentence(one: WithoutStudy) -> str:
+    """Say which studies are pooled only without a study, since they share its patients."""
+    verb = "are" if len(one.comes_in) > 1 else "is"
+    return (
+        f"Without {one.row.label}, {' and '.join(one.comes_in)} {verb} pooled in its place, with "
+        "which it shares patients."
+    )
+
+
+def whole_row(leaning: Leaning) -> tuple[str, ...]:
+    """Return the cells of the pool as it stands."""
+    answer = leaning.base.answer
+    head = answer.rows.get(Row.HEADLINE)
+    known = head is not None and not math.isnan(head.tau2)
+    return (
+        "as it stands",
+        count(sum(answer.events), sum(answer.total)),
+        "",
+        _then(answer),
+        "",
+        f"{head.tau:.2f}" if head is not None and known else "",
+        "",
+    )
+
+
 def lean_row(one: WithoutStudy) -> tuple[str, ...]:
     """Return one study's cells."""
-    reading = one.without.answer.reading
-    then = "none"
-    if reading is not None:
-        then = cell(reading.pooled.estimate, reading.pooled.low, reading.pooled.high)
     return (
         one.row.label,
         count(one.row.events, one.row.total),
         f"{100 * one.weight:.1f}%",
-        then,
+        _then(one.without.answer),
         "" if math.isnan(one.shift) else signed(100 * one.shift),
         "" if math.isnan(one.tau2_without) else f"{math.sqrt(one.tau2_without):.2f}",
         signed(one.residual),
     )
+
+
+def _then(answer: PoolAnswer) -> str:
+    if answer.reading is None:
+        return "none"
+    row = answer.reading.pooled
+    return cell(row.estimate, row.low, row.high)
 
 
 def signed(value: float) -> str:

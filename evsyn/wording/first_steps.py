@@ -37,6 +37,11 @@ def no_such_verb(word: str, offer: str) -> str:
     return f"There is no verb '{word}'. {offer}"
 
 
+def no_such_word(word: str, before: str, offer: str) -> str:
+    """Say that a verb of several words has no such word, and offer another."""
+    return f"There is no '{before} {word}'. {offer}"
+
+
 def verb_is_missing(path: str, verb: str) -> str:
     """Say that a path stands where a verb should, and offer one for it."""
     return f"'{path}' is a place and not a verb. To learn whether it is in order: {verb} {path}"

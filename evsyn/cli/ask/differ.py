@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from evsyn.cli.ask.pools import outcome_argument, output_option, put
+from evsyn.cli.ask.pools import known_outcome, outcome_argument, output_option, put
 from evsyn.cli.names import stratum_names
 from evsyn.cli.options import json_option, known, readable_review, refuse, review_argument
 
@@ -59,7 +59,7 @@ def command(
 
     read = readable_review(review)
     plan = read.plan
-    known(outcome, plan.outcomes, "an outcome")
+    known_outcome(read, outcome)
     named = dict.fromkeys(known(name, plan.strata, "a stratum") for name in strata)
     crossed = _crossed(read, outcome, cross) if cross else None
     wanted = list(named) if named or crossed else list(plan.strata)

@@ -25,7 +25,9 @@ if TYPE_CHECKING:
 
 _T = TypeVar("_T")
 
-outcome_argument = click.argument("outcome", shell_complete=outcome_names)
+outcome_argument = click.argument(
+    "outcome", required=False, default="", shell_complete=outcome_names
+)
 level_option = click.option(
     "--level",
     "levels",
@@ -105,12 +107,19 @@ def answer(
     _draw(ladder(read, found[0]), asked.sheet, asked.output)
 
 
+def known_outcome(review: "Review", outcome: str) -> str:
+    """Return the outcome, or stop with the nearest known one; without one, with all of them."""
+    if not outcome:
+        refuse(f"Name the outcome to ask of: {', '.join(review.plan.outcomes)}.")
+    return known(outcome, review.plan.outcomes, "an outcome")
+
+
 def pools_asked(review: "Review", outcome: str, levels: Iterable[str]) -> "tuple[PooledTable, ...]":
     """Return the pools a question is asked of, or stop with the nearest known words."""
     from evsyn.cells.cell import Question
     from evsyn.pooling.review import answer_questions
 
-    known(outcome, review.plan.outcomes, "an outcome")
+    known_outcome(review, outcome)
     placed = [level_of(written, review) for written in levels]
     asked = [Question(outcome, *place) for place in placed] or [Question(outcome)]
     return tuple(answer_questions(review, asked).values())

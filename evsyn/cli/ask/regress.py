@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from evsyn.cli.ask.pools import outcome_argument, put
+from evsyn.cli.ask.pools import known_outcome, outcome_argument, put
 from evsyn.cli.figure_options import EXTENSIONS, sheet_format, sheet_option, write_or_refuse
 from evsyn.cli.options import json_option, known, readable_review, refuse, review_argument
 
@@ -58,7 +58,7 @@ def command(
     from evsyn.reporting.ask.regress import regress_json, regress_text
 
     read = readable_review(review)
-    known(outcome, read.plan.outcomes, "an outcome")
+    known_outcome(read, outcome)
     covariates = covariates_of(read.plan)
     facts = {**read.plan.characteristics.study, **read.plan.characteristics.arm}
     for word in words:

@@ -49,7 +49,8 @@ def _block(review: Review, base: PooledTable, steps: Sequence[UpTo]) -> str:
 
 
 def _looked_at(found: Sequence[Grown]) -> int:
-    return sum(len(steps) or 1 for _, steps in found)
+    pooled = (step.pooled.answer.show.pooled for _, steps in found for step in steps)
+    return sum(pooled) or len(found)
 
 
 def _year(step: UpTo) -> dict[str, Any]:

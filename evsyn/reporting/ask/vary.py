@@ -49,8 +49,9 @@ def _block(review: Review, found: Varied) -> str:
 
 
 def _looked_at(found: Sequence[Varied]) -> int:
-    ways = sum(len(one.headlines) + len(one.models) + len(one.scales) for one in found)
-    return len(found) + sum(len(one.sets) for one in found) + ways
+    ways = (way for one in found for way in (*one.headlines, *one.models, *one.scales))
+    made = sum(way.value is not None for way in ways)
+    return len(found) + sum(len(one.sets) for one in found) + made
 
 
 def _fields(found: Varied) -> dict[str, Any]:
