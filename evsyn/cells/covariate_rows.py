@@ -10,8 +10,8 @@ from evsyn.cells.covariates import Covariate, Kind, value_of
 from evsyn.cells.table import cell_table
 from evsyn.extraction.review import Review
 
-#: Levels with fewer rows take no part, as in a test of difference.
-LEAST_ROWS = 3
+#: Levels with fewer studies take no part, as in a test of difference.
+LEAST_STUDIES = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +42,7 @@ class CovariateRows:
     without : tuple of WithoutValue
         Studies pooled over all that give no row.
     short : tuple of (str, str, int)
-        Covariate, level and number of rows of levels with fewer than three.
+        Covariate, level and number of studies of levels with fewer than three.
     """
 
     rows: tuple[CovariateRow, ...]
@@ -108,11 +108,16 @@ def _without_short_levels(
             (place, level, number)
             for place, one in enumerate(covariates)
             if not one.is_number
-            for level, number in Counter(row.values[place] for row in rows).items()
-            if number < LEAST_ROWS
+            for level, number in _studies_at(rows, place).items()
+            if number < LEAST_STUDIES
         ]
         if not found:
             return rows, tuple(short)
         short += [(covariates[place].word, str(level), number) for place, level, number in found]
         gone = {(place, level) for place, level, _ in found}
         rows = [row for row in rows if not any(at in gone for at in enumerate(row.values))]
+
+
+def _studies_at(rows: list[CovariateRow], place: int) -> Counter[float | str]:
+    """Count the studies at each level, however many rows they give there."""
+    return Counter(value for value, _ in {(row.values[place], row.cell.study) for row in rows})

@@ -7,6 +7,7 @@ from evsyn.pooling.crossed import Crossed
 from evsyn.pooling.differ import RobustPair
 from evsyn.pooling.difference import Difference
 from evsyn.pooling.regressed import Regressed
+from evsyn.pooling.robust import Robust
 from evsyn.pooling.strata_test import Contrast, StrataTest
 from evsyn.pooling.strata_two_step import QBetween
 from evsyn.terms import UNPLACED
@@ -114,15 +115,24 @@ def robust_row(pair: RobustPair, levels: Mapping[str, str]) -> tuple[str, str, s
     """Return one pair compared by the robust route."""
     return (
         f"{levels[pair.first]} / {levels[pair.second]}",
-        ratio(pair.estimate, pair.low, pair.high),
-        f"{pair.df:.1f}",
-        robust_p(pair.p),
+        *robust_cells(pair.estimate, pair.low, pair.high, pair.df, pair.p),
     )
 
 
-def robust_p(p: float) -> str:
-    """Write the P of a robust line; none where it has too few degrees of freedom."""
-    return "none given" if math.isnan(p) else probability(p)
+def robust_cells(
+    estimate: float, low: float, high: float, df: float, p: float
+) -> tuple[str, str, str]:
+    """Return a robust line: odds ratio, degrees of freedom, P; no P where those are too few."""
+    if math.isnan(df):
+        return "one study alone tells it", "-", "none given"
+    written = "none given" if math.isnan(p) else probability(p)
+    return ratio(estimate, low, high), f"{df:.1f}", written
+
+
+def fitted_robust_cells(line: Robust, at: int) -> tuple[str, str, str]:
+    """Return the robust line of one coefficient of a fit."""
+    parts = (line.beta, line.low, line.high, line.df, line.p)
+    return robust_cells(*(float(part[at]) for part in parts))
 
 
 def form_row(test: StrataTest, *, quoted: bool) -> tuple[str, str, str, str, str]:
@@ -199,15 +209,7 @@ def robust_term_rows(main: Regressed, labels: Sequence[str]) -> list[tuple[str, 
     line = main.robust
     if line is None:
         return []
-    return [
-        (
-            label,
-            ratio(float(line.beta[at]), float(line.low[at]), float(line.high[at])),
-            f"{line.df[at]:.1f}",
-            robust_p(float(line.p[at])),
-        )
-        for at, label in enumerate(labels, start=1)
-    ]
+    return [(label, *fitted_robust_cells(line, at)) for at, label in enumerate(labels, start=1)]
 
 
 def ratio(estimate: float, low: float, high: float) -> str:

@@ -12,8 +12,7 @@ from evsyn.pooling.regression import (
     Regression,
     RegressionStatus,
 )
-from evsyn.pooling.robust import Robust
-from evsyn.wording.ask_differ import ratio, robust_p
+from evsyn.wording.ask_differ import fitted_robust_cells, ratio
 from evsyn.wording.numbers import cell, counted, probability, spread
 
 TERM_HEADINGS = ("Odds ratio of", "(95% interval)", "df", "P")
@@ -249,18 +248,10 @@ def model_rows(asked: OnCovariates) -> list[tuple[str, str, str, str]]:
     line = found.robust
     if line is not None:
         rows.append((ROBUST_NAME, "", "", ""))
-        rows += [(label, *_robust_cells(line, at)) for at, label in enumerate(labels, start=1)]
+        rows += [
+            (label, *fitted_robust_cells(line, at)) for at, label in enumerate(labels, start=1)
+        ]
     return rows
-
-
-def _robust_cells(line: Robust, at: int) -> tuple[str, str, str]:
-    if math.isnan(line.df[at]):
-        return "one study alone tells it", "-", "none given"
-    return (
-        ratio(float(line.beta[at]), float(line.low[at]), float(line.high[at])),
-        f"{line.df[at]:.1f}",
-        robust_p(float(line.p[at])),
-    )
 
 
 def rate_row(rate: PredictedRate) -> tuple[str, str]:

@@ -68,8 +68,8 @@ def regress_json(review: Review, asked: OnCovariates) -> str:
             {"study": one.study, "lacks": list(one.words)} for one in asked.gathered.without
         ],
         "short_levels": [
-            {"covariate": word, "level": level, "rows": rows}
-            for word, level, rows in asked.gathered.short
+            {"covariate": word, "level": level, "studies": studies}
+            for word, level, studies in asked.gathered.short
         ],
     }
     return framed_json(review, fields, questions=1, tests=asked.tests)
