@@ -34,6 +34,7 @@ from evsyn.wording.forest_notes import (
     short_sentence,
 )
 from evsyn.wording.method import SLIDE_CAPTION
+from evsyn.wording.own_series import without_own
 from evsyn.wording.pooled import pooled_sentence
 from evsyn.wording.status import status_line
 from evsyn.wording.strata import untold_sentence
@@ -102,7 +103,7 @@ def forest_of(
     return forest_content(
         [_drawn(review, pooled, unit, alone=stratum is None) for pooled in shown],
         title=words.label,
-        subtitle=wanted_and_found(plan, outcome, answers[overall].table.cells),
+        subtitle=_subtitle(review, answers[overall], checked),
         status_line=status_line(review),
         caption=" ".join(full),
         short_caption=" ".join(short),
@@ -114,6 +115,15 @@ def forest_of(
         level=plan.pooling.level,
         study_interval=plan.pooling.study_interval,
     )
+
+
+def _subtitle(review: Review, pooled: PooledTable, checked: CheckedUnit | None) -> str:
+    """Say what was wanted and found, and which series of the unit's own are not drawn."""
+    table = pooled.table
+    own = () if checked is None else checked.unit.own_studies
+    left_out = dict.fromkeys(row.study for row in table.left_out if row.study in own)
+    found = wanted_and_found(review.plan, table.question.outcome, table.cells)
+    return " ".join(text for text in (found, without_own(tuple(left_out))) if text)
 
 
 def _drawn(review: Review, pooled: PooledTable, unit: "_Unit", *, alone: bool) -> PoolToDraw:

@@ -39,6 +39,36 @@ def alarm_sentences(
     return tuple(said) if said or can_check else (NOT_CHECKED,)
 
 
+def without_own(own: Sequence[str]) -> str:
+    """Say under a figure's title which series are not in it; empty where none is left out.
+
+    Parameters
+    ----------
+    own : sequence of str
+        Names of the unit's own studies that report the outcome.
+    """
+    return f"Without our own series ({', '.join(own)})." if own else ""
+
+
+def without_own_sentence(own: Sequence[str], k: int) -> str:
+    """Say beside a figure why it pools less than the text; empty where it does not.
+
+    Parameters
+    ----------
+    own : sequence of str
+        As in :func:`without_own`.
+    k : int
+        Studies that the text pools.
+    """
+    if not own:
+        return ""
+    return (
+        f"This figure pools the studies without our own series ({', '.join(own)}), since our "
+        f"counts stand in it and must not be set against themselves. The tables and sentences "
+        f"pool all {k} studies, so that their numbers differ a little."
+    )
+
+
 def _shared(alarm: OwnAlarm) -> str:
     said = _SHARED[alarm.likeness].format(shared=alarm.shared)
     if alarm.likeness is Likeness.OVERLAP or alarm.dates_meet is None:

@@ -51,6 +51,11 @@ def by_stratum(stratum: str) -> str:
     return f"By {stratum[:1].lower()}{stratum[1:]}"
 
 
+def other_plot(stratum: str) -> str:
+    """Head a forest plot in another division than the one that stands first."""
+    return f"The forest plot by {stratum[:1].lower()}{stratum[1:]}"
+
+
 def levels_differ(outcome: str, stratum: str, said: str) -> str:
     """Say of one outcome whether the levels of a stratum differ.
 

@@ -13,6 +13,9 @@ from evsyn.reporting.page.slices import cuts, within
 from evsyn.wording.page import PageWords
 from evsyn.wording.report_page import NOT_DRAWN
 
+#: Greatest height of a drawing that paper shrinks to one sheet: its type stays above 6 points.
+ONE_SHEET = 1_360.0
+
 #: A phone of 360 pixels less the edges of the page, and the width of a printed page.
 NARROW, WIDE = web(336), web(760)
 
@@ -58,7 +61,8 @@ def drawing(
     """
     svgs: list[str] = []
     for page in _own_ids(layout, prefix).pages:
-        for top, bottom in pairwise(cuts(page)):
+        whole = (0.0, page.height) if page.height <= ONE_SHEET else cuts(page)
+        for top, bottom in pairwise(whole):
             svgs.append(_slice(layout, page, top, bottom, is_first=not svgs))
     svg = _linked(shown("".join(svgs)), prefix, links or {}, unit)
     return Drawing(svg, len(svgs))
@@ -84,7 +88,7 @@ def _linked(svg: str, prefix: str, links: Mapping[str, str], unit: str) -> str:
     return _ROW.sub(row, svg)
 
 
-def figure(name: str, narrow: Drawing | None, wide: Drawing | None) -> Html:
+def figure(name: str, narrow: Drawing | None, wide: Drawing | None, said: str = "") -> Html:
     """Return a figure; without a narrow drawing, the sentence that it is not drawn.
 
     Parameters
@@ -93,10 +97,13 @@ def figure(name: str, narrow: Drawing | None, wide: Drawing | None) -> Html:
         Its id.
     narrow, wide : Drawing or None
         Its drawings; a narrow one alone serves every screen.
+    said : str
+        What must be known before it is read, above it.
     """
     if narrow is None:
         return element("p", words(NOT_DRAWN), id=name)
-    drawn = [] if wide is None else [_box("wide", wide)]
+    drawn = [element("figcaption", words(said))] if said else []
+    drawn += [] if wide is None else [_box("wide", wide)]
     drawn.append(_box("narrow", narrow))
     given = {"class_": "fits"} if (wide or narrow).slices == 1 else {}
     told = Html(f"{opening('p', class_='source', aria_live='polite')}</p>")

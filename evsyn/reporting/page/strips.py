@@ -1,9 +1,10 @@
 """The unit's counts among those that ordinary new units of its size would show."""
 
+from evsyn.cells.levels import labelled_strata
+from evsyn.extraction.plan import Plan
 from evsyn.figures.strip import strip_layout
 from evsyn.reporting.audit_figures import strip_of
 from evsyn.reporting.page.drawings import NARROW, WIDE, drawing, figure
-from evsyn.reporting.page.forests import first_stratum
 from evsyn.reporting.page.markup import Html, element, joined
 from evsyn.reporting.report.content import ReportContent, UnitReport
 from evsyn.reporting.told_outside import marks_for, tell_for
@@ -37,7 +38,7 @@ def unit_strips(content: ReportContent, held: UnitReport) -> Html:
 def _strips(content: ReportContent, held: UnitReport, outcome: str) -> Html:
     """Draw the whole of one outcome and the levels of the stratum that the plan looks at first."""
     mark, short_mark = marks_for(held.checked, held.audience)
-    stratum = first_stratum(content.review.plan)
+    stratum = _first_stratum(content.review.plan)
     levels = {one.stratum for one in held.audit.standings if one.outcome == outcome}
     found = strip_of(
         content.review,
@@ -53,3 +54,11 @@ def _strips(content: ReportContent, held: UnitReport, outcome: str) -> Html:
     narrow = drawing(strip_layout(found, NARROW), f"n-strip-{outcome}-", unit="unit")
     wide = drawing(strip_layout(found, WIDE), f"w-strip-{outcome}-", unit="unit")
     return figure(f"strip-{outcome}", narrow, wide)
+
+
+def _first_stratum(plan: Plan) -> str | None:
+    """Return the stratum of the plan's primary indicator, or its first one with labels."""
+    primary = plan.audit.primary
+    if primary is not None and primary.stratum is not None:
+        return primary.stratum
+    return next(iter(labelled_strata(plan)), None)

@@ -1,5 +1,6 @@
 """What the page prints of each pool: tables, sentences, forests, and the unit's own part."""
 
+import re
 from functools import cache
 
 from tests.reporting.outlets.bands import bands, svg_words
@@ -69,11 +70,17 @@ def drawings(figure: Node) -> list[Node]:
     return found
 
 
+def forests(root: Node, outcome: str) -> list[Node]:
+    """Return the figures of an outcome's forests: that which stands first, then the folded."""
+    names = re.compile(rf"forest-{outcome}(-by-.+)?")
+    return [f for f in root.all("figure") if names.fullmatch(f.attributes.get("id", ""))]
+
+
 def page_forests(name: str) -> Lines:
     """Yield the bands of the forests of the page, the wide and the narrow ones."""
     root = page(name)
     for outcome in review(name).plan.outcomes:
-        for drawn in drawings(root.by_id(f"forest-{outcome}")):
-            words = svg_words(drawn)
+        drawn = [d for shown in forests(root, outcome) for d in drawings(shown)]
+        for words in map(svg_words, drawn):
             stratum = stratum_of(name, [text for role, text in words if role == "band"])
             yield from bands(words, keys_of(name, outcome, stratum)).items()

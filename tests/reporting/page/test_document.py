@@ -116,8 +116,10 @@ def test_every_study_is_a_numbered_reference_and_every_count_links_to_one():
 def test_each_row_of_a_forest_plot_leads_to_its_count_and_back_without_scripts():
     root = parsed(page())
     for item in content().outcomes:
-        figure = root.by_id(f"forest-{item.name}")
-        for drawing in figure.all("div"):
+        drawn = [
+            f for f in root.all("figure") if re.match(f"forest-{item.name}", f.attributes["id"])
+        ]
+        for drawing in (box for figure in drawn for box in figure.all("div")):
             rows = [g for g in drawing.all("g") if g.attributes["class"] == "study"]
             links = [one for one in drawing.all("a") if one.all("g")]
             assert len(links) == len(rows) > 0
