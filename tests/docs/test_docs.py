@@ -180,6 +180,22 @@ OUTPUTS = {
         f"{AUDIT} --for outside",
     ),
     "claim": (f"{CLAIM} --for inside", f"{CLAIM} --for outside"),
+    "ask": (
+        "ask lean studies/demo migration",
+        "ask over-time studies/demo migration",
+        "ask vary studies/demo migration",
+        "ask differ studies/demo perforation --by intent --cross device_generation,intent",
+        "ask regress studies/demo perforation --on year --on intent",
+        "ask small studies/demo perforation",
+        "ask small studies/published-trials clinical_success",
+    ),
+    "calibrate": (
+        "calibrate studies/demo perforation --by intent --replications 40 --exact-replications 20",
+    ),
+    "reproduce": (
+        "reproduce tests/reproduction/published/sun2019_ponv_rr.yaml",
+        "reproduce tests/reproduction/published/peng2019_remission_rr_mh_fixed.yaml",
+    ),
 }
 
 
