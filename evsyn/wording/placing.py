@@ -11,6 +11,7 @@ from evsyn.wording.audit_verdict import (
     action_words,
     withheld_words,
 )
+from evsyn.wording.verdict import verdict_words
 
 PLACING = {
     "count": (
@@ -47,6 +48,7 @@ PLACING = {
     "why_spread": withheld_words(Reason.NO_SPREAD),
     "why_cases": withheld_words(Reason.TOO_FEW_CASES),
     "why_window": withheld_words(Reason.WINDOW),
+    "why_mix": "No verdict, since the case mix of all studies need not be yours:",
     "called_many": "any count of {reach} is called so ({chance} of ordinary units)",
     "called_one": "only {reach} is called so ({chance} of ordinary units)",
     "would_more": "only {reach} would be called more ({chance} of ordinary units)",
@@ -60,7 +62,25 @@ PLACING = {
     "often_rare": "fewer than 1 ordinary new unit in 1,000",
     "under": "under 0.1%",
     "over": "over 99.9%",
+    "under_one": "under 1%",
+    "over_one": "over 99%",
     "chances": "Chances among ordinary new units of this size",
+    "each": (
+        "The same count against each kind of case. The verdict depends on the row chosen: choose "
+        "by what your cases were, not by what it says."
+    ),
+    "each_row": "Your cases",
+    "each_range": "Ordinary new units",
+    "each_verdict": "Verdict",
+    "reach": "{range} of {n}",
+    "short_more": verdict_words(Verdict.MORE, None),
+    "short_fewer": verdict_words(Verdict.FEWER, None),
+    "short_within": verdict_words(Verdict.WITHIN, None),
+    "short_few": verdict_words(Verdict.NONE, Reason.FEW_STUDIES),
+    "short_spread": verdict_words(Verdict.NONE, Reason.NO_SPREAD),
+    "short_cases": verdict_words(Verdict.NONE, Reason.TOO_FEW_CASES),
+    "short_window": verdict_words(Verdict.NONE, Reason.WINDOW),
+    "short_mix": "no verdict: case mix",
     "fewer": "fewer",
     "as_many": "as many",
     "more": "more",
@@ -73,6 +93,12 @@ PLACING = {
     "unknown": "The address of this page names a level that it does not hold.",
     "rows": "{shown} of {all} rows shown.",
 }
+
+#: What is said first where a whole is set against all studies.
+CASE_MIX_MATTERS = (
+    "All studies hold every kind of case together, and case mix matters: a unit with more of the "
+    "riskier cases sees more events for that alone. For a verdict choose the kind of case you had."
+)
 
 
 def no_comparison(why: str) -> str:

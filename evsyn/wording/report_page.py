@@ -51,6 +51,11 @@ def by_stratum(stratum: str) -> str:
     return f"By {stratum[:1].lower()}{stratum[1:]}"
 
 
+def unit_link(unit: str) -> str:
+    """Lead from the answer to the section of the unit's own figures."""
+    return f"{unit}: its figures follow the answer."
+
+
 def other_plot(stratum: str) -> str:
     """Head a forest plot in another division than the one that stands first."""
     return f"The forest plot by {stratum[:1].lower()}{stratum[1:]}"
@@ -123,9 +128,9 @@ PLACE_WITHOUT_SCRIPT = (
     "same, and more, of a unit's own figures."
 )
 PLACE_WHICH = (
-    "Give a count of one level and not of the whole: a whole is set against its own case mix, "
-    "which 'evsyn audit' does. If your own series is among the studies, leave it out there too; "
-    "here it stands in the pool."
+    "Choose the kind of case you had: the verdict depends on it. A count of all your cases has a "
+    "range here and no verdict, since case mix matters; 'evsyn audit' sets a whole against its own "
+    "case mix. It also leaves out your own series, which here stands in the pool."
 )
 PLACE_NOTHING = "No level of any outcome can be compared with."
 LABEL_OUTCOME = "Outcome"

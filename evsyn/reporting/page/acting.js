@@ -39,14 +39,31 @@
       const found = placing.place(x, n, held, data.tail);
       const table = make("table", "", { class: "chances" });
       const body = make("tbody");
-      say.chances(found).forEach(([name, chance]) => {
+      say.chances(found).forEach(([name, chance, digits]) => {
         const row = make("tr");
-        row.append(make("th", name, { scope: "row" }), make("td", chance));
+        row.append(make("th", name, { scope: "row" }), make("td", chance, { "data-chance": digits }));
         body.append(row);
       });
       table.append(make("caption", data.words.chances), body);
       const said = say.sentences(x, n, chosen(), held, found).filter(Boolean);
-      out.replaceChildren(title, ...said.map((text) => make("p", text)), table);
+      out.replaceChildren(title, ...said.map((text) => make("p", text)), againstEach(x, n, held), table);
+    };
+    const againstEach = (x, n, held) => {
+      const heads = ["each_row", "each_range", "each_verdict"].map((name) => data.words[name]);
+      const [table, head, body] = ["table", "thead", "tbody"].map((name) => make(name));
+      table.className = "each";
+      const top = make("tr");
+      top.append(...heads.map((text) => make("th", text, { scope: "col" })));
+      head.append(top);
+      chosen().levels.filter((one) => one.x).forEach((one) => {
+        const row = make("tr", "", one === held ? { class: "held" } : {});
+        const told = say.row(n, placing.place(x, n, one, data.tail));
+        row.append(make("th", one.label, { scope: "row" }));
+        row.append(...told.map((text, i) => make("td", text, { "data-label": heads[i + 1] })));
+        body.append(row);
+      });
+      table.append(make("caption", data.words.each), head, body);
+      return table;
     };
     outcome.replaceChildren(...data.outcomes.map((one, i) => make("option", one.label, { value: i })));
     outcome.addEventListener("change", fillLevels);

@@ -10,6 +10,7 @@ from evsyn.reporting.pool_text import group_row
 from evsyn.reporting.report.content import OutcomeReport, ReportContent, StratumReport
 from evsyn.terms import UNPLACED
 from evsyn.wording import report_page as say
+from evsyn.wording.audit_summary import primary_sentence
 from evsyn.wording.numbers import limits
 from evsyn.wording.pocket_strata import short_difference
 from evsyn.wording.pooled import TOO_WIDE, too_wide_to_quote
@@ -21,7 +22,20 @@ def answer_section(content: ReportContent) -> Html:
     summed = element("div", joined(*blocks), class_="blocks")
     told = listing(*_differences(content), *levels_not_compared(content))
     beside = paragraphs(say.doubts_beside(len(content.review.open_doubts)), content.cautions)
-    return section("answer", say.ANSWER, paragraphs(say.ANSWER_READ), summed, told, beside)
+    return section(
+        "answer", say.ANSWER, _unit_line(content), paragraphs(say.ANSWER_READ), summed, told, beside
+    )
+
+
+def _unit_line(content: ReportContent) -> Html:
+    """Name the unit and lead to its section; inside also where its main count stands."""
+    held = content.unit
+    if held is None:
+        return Html("")
+    plan, found = content.review.plan, held.audit
+    link = element("a", words(say.unit_link(held.checked.unit.label)), href="#unit")
+    said = primary_sentence(found.standings, plan, found.wholes) if held.is_full else ""
+    return element("p", link, words(f" {said}"), class_="ours")
 
 
 def _block(content: ReportContent, item: OutcomeReport) -> Html:

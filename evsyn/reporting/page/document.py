@@ -68,6 +68,7 @@ def _sections(content: ReportContent, fields: dict[str, Any]) -> list[_Section]:
     asked = [
         (say.QUESTION, "question", _question(content)),
         (say.ANSWER, "answer", answer_section(content)),
+        *_unit(content),
         (say.OUTCOMES, "outcomes", outcome_sections(content, {})),
         (say.COMPARED, "compared", compared_section(content)),
         (say.EVIDENCE, "evidence", evidence_section(content)),
@@ -78,7 +79,6 @@ def _sections(content: ReportContent, fields: dict[str, Any]) -> list[_Section]:
         (say.REFERENCES, "references", references_section(content)),
         (say.UNSAID, "unsaid", unsaid_section(content)),
         (say.CAUTIONS, "cautions", cautions),
-        *_unit(content),
         (say.PLACE, "place", placing_section(fields)),
     ]
     return [_Section(*one) for one in asked if one[2]]

@@ -75,6 +75,7 @@ const placing = (() => {
     if (verdict === "none") {
       if (!level.enough) why = "few";
       else if (!level.spread) why = "spread";
+      else if (level.mix) why = "mix";
       else why = reach.low === 0 && reach.high === n ? "cases" : "window";
     }
     return {

@@ -1,5 +1,6 @@
 """Where a reader types own figures: what the script needs, and the form it fills."""
 
+from collections.abc import Iterator
 from typing import Any
 
 from evsyn.audit.benchmark import benchmark
@@ -8,16 +9,16 @@ from evsyn.audit.mixture import MOST_LISTED, Mixture, mixture
 from evsyn.audit.predictive import spread_used
 from evsyn.audit.reasons import NO_ROW, Caveat, Reason
 from evsyn.audit.verdict import TAIL
-from evsyn.cells.levels import labelled_strata
 from evsyn.extraction.plan import Plan
 from evsyn.pooling.answer import Show
 from evsyn.reporting.page.markup import Html, element, joined, opening, paragraphs, section, words
 from evsyn.reporting.report.content import Answered, OutcomeReport, ReportContent
+from evsyn.reporting.report.foremost import foremost_strata
 from evsyn.terms import NOT_STATED, UNPLACED
 from evsyn.wording import report_page as say
 from evsyn.wording.audit_caveats import REASON_WORDS, remark_sentences
 from evsyn.wording.audit_verdict import marks
-from evsyn.wording.placing import PLACING, no_comparison
+from evsyn.wording.placing import CASE_MIX_MATTERS, PLACING, no_comparison
 
 
 def placing_fields(content: ReportContent) -> dict[str, Any]:
@@ -68,23 +69,38 @@ def _outcome(item: OutcomeReport, plan: Plan) -> dict[str, Any]:
     declared = plan.outcomes[item.name]
     window = plan.windows[declared.windows[0]] if declared.windows else None
     basis = plan.denominators[declared.denominators[0]]
-    labelled = labelled_strata(plan)
     return {
         "label": item.label,
         "events": declared.events,
         "better": str(declared.better),
         "as": say.counted_as(basis, "" if window is None else window.label),
-        "levels": [
-            {
-                "key": answered.question.key,
-                "label": f"{stratum.label}: {answered.title.lower()}",
-                **_level(answered, plan),
-            }
-            for stratum in item.strata
-            if stratum.name in labelled
-            for answered in stratum.answers
-        ],
+        "levels": list(_levels(item, plan)),
     }
+
+
+def _levels(item: OutcomeReport, plan: Plan) -> Iterator[dict[str, Any]]:
+    """Yield all studies first, without a verdict; then each level that holds a study."""
+    yield {
+        "key": item.overall.question.key,
+        "label": say.ALL_STUDIES,
+        **_whole(_level(item.overall, plan)),
+    }
+    for stratum in foremost_strata(item, plan):
+        for answered in stratum.answers:
+            if answered.pooled.answer.k:
+                yield {
+                    "key": answered.question.key,
+                    "label": f"{stratum.label}: {answered.title.lower()}",
+                    **_level(answered, plan),
+                }
+
+
+def _whole(level: dict[str, Any]) -> dict[str, Any]:
+    """Withhold the verdict of a whole, as an audit does where no case mix is known."""
+    if "x" not in level:
+        return level
+    remarks = [CASE_MIX_MATTERS, *level["remarks"]]
+    return {**level, "more": False, "fewer": False, "mix": True, "remarks": remarks}
 
 
 def _level(answered: Answered, plan: Plan) -> dict[str, Any]:

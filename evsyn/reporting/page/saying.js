@@ -50,15 +50,17 @@ const saying = (words) => {
     return (verdict === "more") === (better === "fewer") ? words.action_bad : words.action_good;
   };
 
+  const range = (found) => fill(found.low === found.high ? "range_one" : "range", {
+    low: whole(found.low), high: whole(found.high),
+  });
+
   const sentences = (events, n, outcome, level, found) => {
     const isHigh = found.atLeast <= found.atMost;
     const alone = isHigh ? events === n : events === 0;
     const reach = alone ? whole(events) : fill(isHigh ? "or_more" : "or_fewer", { n: whole(events) });
     const values = {
       seen: fill("seen", { events: whole(events), total: whole(n) }),
-      range: fill(found.low === found.high ? "range_one" : "range", {
-        low: whole(found.low), high: whole(found.high),
-      }),
+      range: range(found),
       cases: n === 1 ? words.one_case : fill("cases", { n: whole(n) }),
       tail: fill("tail", { reach, total: whole(n) }),
       often: often(isHigh ? found.atLeast : found.atMost),
@@ -82,10 +84,22 @@ const saying = (words) => {
     return [count, alone95, judged, mean, ...level.remarks, words.means];
   };
 
+  // A whole per cent, since the studies do not tell more.
+  const rough = (chance) => {
+    if (chance > 0 && chance < 0.005) return words.under_one;
+    if (chance < 1 && chance > 0.995) return words.over_one;
+    return `${Math.round(100 * chance)}%`;
+  };
+
   const chances = (found) => [
     [words.fewer, found.below], [words.as_many, found.same], [words.more, found.above],
     [words.at_least, found.atLeast], [words.at_most, found.atMost],
-  ].map(([name, chance]) => [capital(name), chance.toFixed(4)]);
+  ].map(([name, chance]) => [capital(name), rough(chance), chance.toFixed(4)]);
 
-  return { fill, sentences, chances };
+  // One row of the table that sets the same count against each level.
+  const row = (n, found) => [
+    fill("reach", { range: range(found), n: whole(n) }), words[`short_${found.why || found.verdict}`],
+  ];
+
+  return { fill, sentences, chances, row };
 };

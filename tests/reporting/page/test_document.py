@@ -86,10 +86,11 @@ def test_ids_are_unique_and_every_link_within_leads_somewhere(document):
 def test_sections_stand_in_order():
     heads = [node.text for node in parsed(unit_page(Audience.INSIDE)).all("h2")]
     assert heads == [
-        "The question", "The answer", "Each outcome", "The evidence, count by count",
+        "The question", "The answer", "Our own figures", "Each outcome",
+        "The evidence, count by count",
         "What was left out, and why", "Doubts", "What if a count were disputed?",
         "How the numbers were made", "References",
-        "What the evidence cannot say", "Cautions", "Our own figures", "Try your own figures",
+        "What the evidence cannot say", "Cautions", "Try your own figures",
     ]  # fmt: skip
 
 
@@ -144,6 +145,8 @@ def test_without_scripts_the_form_stays_hidden_and_a_sentence_says_so():
     root = parsed(page())
     assert "hidden" in root.by_id("place-form").attributes
     assert "hidden" in root.by_id("evidence-tools").attributes
+    # A class that lays out would show what 'hidden' hides, so the style says it for all.
+    assert "[hidden]{display:none!important}" in page()
     assert "needs scripts" in root.all("noscript")[0].text
 
 

@@ -32,17 +32,23 @@ def test_a_count_in_the_address_is_placed_with_the_engines_four_digits(root):
     (pooled,) = answer_questions(review(), [QUESTION]).values()
     made = compare(12, 40, pooled.answer, better=Better.FEWER, years=1)
     told = root.by_id("tried")
-    shown = {row.all("th")[0].text: row.all("td")[0].text for row in told.all("tr")}
-    assert shown == {
+    each, table = told.all("table")
+    cells = {row.all("th")[0].text: row.all("td")[0] for row in table.all("tr")}
+    assert {name: cell.attributes["data-chance"] for name, cell in cells.items()} == {
         "Fewer": f"{made.ordinary.below:.4f}",
         "As many": f"{made.ordinary.same:.4f}",
         "More": f"{made.ordinary.above:.4f}",
         "As many or more": f"{made.ordinary.tail_at_least:.4f}",
         "As many or fewer": f"{made.ordinary.tail_at_most:.4f}",
     }
+    assert cells["More"].text in ("under 1%", f"{made.ordinary.above:.0%}")
     reach = f"{made.limits.low} to {made.limits.high}"
     assert f"12 of 40 is more than the range of {reach}" in told.text
     assert "look at the cases" in told.text
+    rows = [[c.text for c in row.all("th", "td")] for row in each.all("tbody")[0].all("tr")]
+    assert rows[0][0] == "All studies"
+    assert rows[0][2] == "no verdict: case mix"
+    assert ["Intent: palliation", f"{reach} of 40", "more than the range"] in rows
 
 
 def test_scripts_wake_the_form_the_filter_and_the_sources(root):
