@@ -5,9 +5,11 @@ from collections.abc import Mapping, Sequence
 
 from evsyn.pooling.answer import PoolAnswer, Show
 from evsyn.pooling.difference import Difference, NoTest
+from evsyn.pooling.strata_test import StrataTest
 from evsyn.wording.difference import contrast_words, is_at_odds
 from evsyn.wording.numbers import count, counted, percent, probability, span
 from evsyn.wording.pocket import Prompt
+from evsyn.wording.pooled import TOO_WIDE, too_wide_to_quote
 
 _CANNOT_TELL = '"One is better than the other": these papers cannot tell.'
 
@@ -43,6 +45,8 @@ def _level(answer: PoolAnswer) -> str:
     if answer.reading is None:
         return f"{added}, no pool"
     row = answer.reading.pooled
+    if too_wide_to_quote(answer):
+        return f"{added}, {TOO_WIDE}"
     return f"{percent(row.estimate)} ({span(row.low, row.high)}), {added}"
 
 
@@ -59,17 +63,21 @@ def short_difference(difference: Difference, levels: Mapping[str, str]) -> str:
     test = difference.test
     if test is None:
         return f"No test of difference: {difference.reason}."
-    p = probability(test.p)
-    if is_at_odds(test):
-        said = f"Limits and P ({p}) part at the edge: lean on neither"
-    elif test.p < 1 - test.level:
-        said = f"They differ by more than chance allows (P {p})"
-    else:
-        said = f"Not shown to differ (P {p})"
+    said = difference_verdict(test)
     if len(test.differences) == 1 and not math.isnan(test.differences[0].estimate):
         said += f"; odds compared, {contrast_words(test.differences[0], levels)}"
     few = " Exploratory, from few studies." if test.exploratory else ""
     return f"{said}.{few}"
+
+
+def difference_verdict(test: StrataTest) -> str:
+    """Say what a test of difference shows, in few words and with its P."""
+    p = probability(test.p)
+    if is_at_odds(test):
+        return f"Limits and P ({p}) part at the edge: lean on neither"
+    if test.p < 1 - test.level:
+        return f"They differ by more than chance allows (P {p})"
+    return f"Not shown to differ (P {p})"
 
 
 def strata_prompt(

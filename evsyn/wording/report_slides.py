@@ -5,10 +5,12 @@ from collections.abc import Sequence
 from evsyn.extraction.plan import Plan
 from evsyn.extraction.review import Review
 from evsyn.pooling.answer import PoolAnswer, Row, Show
-from evsyn.pooling.difference import Difference
+from evsyn.pooling.difference import Difference, NoTest
 from evsyn.pooling.disputed import DisputedStudy, Variant
 from evsyn.terms import Source, TextRead
-from evsyn.wording.numbers import count, counted, percent, probability, span
+from evsyn.wording.numbers import count, counted, percent, span
+from evsyn.wording.pocket_strata import difference_verdict
+from evsyn.wording.pooled import TOO_WIDE, too_wide_to_quote
 
 LIMITS_TITLE = "What these studies cannot tell"
 NO_APPRAISAL = "No risk of bias is judged here, and no certainty is rated."
@@ -21,6 +23,8 @@ OUTSIDE_TITLE = "What may be told outside of {unit}"
 CLOSING_TITLE = "How to read the unit's counts"
 ALL_STUDIES = "all studies"
 OUR_COUNTS = "our counts"
+#: Parts what is spoken in the notes from what stands behind it.
+FOR_QUESTIONS = "For questions:"
 DISPUTED_KEY = (
     "If one count were disputed: the row to read with so many events fewer or more, its total "
     "held, and with the study left out; what moves it most stands first."
@@ -30,8 +34,10 @@ PART_START, PART_EVIDENCE = "Start", "The evidence"
 PART_REFERENCES, PART_BACKUP = "References", "Backup"
 
 
-def answer_title(label: str, answer: PoolAnswer) -> str:
-    """Say the answer to one outcome in a line.
+def answer_title(
+    label: str, answer: PoolAnswer, stratum: str = "", difference: Difference | None = None
+) -> str:
+    """Say the answer to one outcome in a line, and whether the levels drawn under it differ.
 
     Parameters
     ----------
@@ -39,22 +45,46 @@ def answer_title(label: str, answer: PoolAnswer) -> str:
         The outcome, as ``Perforation``.
     answer : PoolAnswer
         Its answer over all studies.
+    stratum : str
+        The stratum whose levels are drawn, as ``Intent``; empty for none.
+    difference : Difference, optional
+        The test between those levels, or why there is none.
     """
+    said = f"{label}: {_answer_words(answer)}"
+    if not stratum or difference is None:
+        return said
+    return f"{said}; by {stratum.lower()}: {_verdict(difference)}"
+
+
+def _answer_words(answer: PoolAnswer) -> str:
     studies = counted(answer.k, "study", "studies")
     match answer.show:
         case Show.NOTHING:
-            return f"{label}: no study here reports it"
+            return "no study here reports it"
         case Show.REFUSED:
-            return f"{label}: counts of {studies}, not pooled"
+            return f"counts of {studies}, not pooled"
     seen = f"{count(sum(answer.events), sum(answer.total))} in {studies}"
     reading = answer.reading
     if not answer.show.pooled:
-        return f"{label}: {seen}, not pooled"
+        return f"{seen}, not pooled"
     if reading is None:
-        return f"{label}: {seen}; no pooled row can be read"
+        return f"{seen}; no pooled row can be read"
+    if too_wide_to_quote(answer):
+        return f"{seen}, {TOO_WIDE}"
     row = reading.pooled
     kind = "on average" if reading.row is Row.BETA_BINOMIAL else "typically"
-    return f"{label}: {kind} {percent(row.estimate)} ({span(row.low, row.high)}), {seen}"
+    return f"{kind} {percent(row.estimate)} ({span(row.low, row.high)}), {seen}"
+
+
+def _verdict(difference: Difference) -> str:
+    """Say whether levels differ, inside a title."""
+    test = difference.test
+    if test is None:
+        few = difference.reason is NoTest.TOO_FEW
+        return "cannot be compared" if few else "not compared"
+    said = difference_verdict(test)
+    exploratory = "; exploratory" if test.exploratory else ""
+    return f"{said[:1].lower()}{said[1:]}{exploratory}"
 
 
 def levels_title(
@@ -72,19 +102,19 @@ def levels_title(
         The test between them, or why there is none.
     """
     told = [
-        f"{words} {percent(answer.reading.pooled.estimate)}"
+        f"{words} {TOO_WIDE}"
+        if too_wide_to_quote(answer)
+        else f"{words} {percent(answer.reading.pooled.estimate)}"
         for words, answer in levels
         if answer.reading is not None
     ]
-    test = difference.test
-    if not told:
-        said = "nothing can be pooled"
-    elif test is None:
-        said = f"{', '.join(told)}; not compared"
-    else:
-        exploratory = ", exploratory" if test.exploratory else ""
-        said = f"{', '.join(told)}; P {probability(test.p)} for a difference{exploratory}"
+    said = f"{', '.join(told)}; {_verdict(difference)}" if told else "nothing can be pooled"
     return f"{label} by {stratum.lower()}: {said}"
+
+
+def spoken_never(words: str) -> str:
+    """Say in the notes what is not to be said."""
+    return f"Do not say: {words[:1].lower()}{words[1:]}" if words else ""
 
 
 def part_title(title: str, part: int, parts: int) -> str:

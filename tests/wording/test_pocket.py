@@ -85,7 +85,7 @@ def test_without_a_test_nothing_is_better(reason):
 @pytest.mark.parametrize("show", [show for show in Show if not show.pooled])
 def test_what_is_no_pool_is_not_said_as_one(show):
     answer = SimpleNamespace(show=show, reading=None, disagreements=())
-    outcome = SimpleNamespace(event="perforation")
+    outcome = SimpleNamespace(label="Perforation", event="perforation")
     prompt = pool_prompt(outcome, answer, "A sentence.", "")
     assert prompt.say == ("A sentence.",)
     assert prompt.never

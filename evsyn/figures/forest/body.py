@@ -18,7 +18,7 @@ from evsyn.figures.forest.rows import (
 )
 from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.measure import wrapped
-from evsyn.figures.palette import PAPER, RULE, band_colours
+from evsyn.figures.palette import PAPER, RULE
 from evsyn.figures.shapes import Box, Group, Line, Rect, Shape
 
 #: Free room in bands, between them, and around pooled rows; width of a band's edge.
@@ -29,7 +29,7 @@ def title_block(sheet: Sheet, index: int, title: str, counts: str, beside: str =
     """Return the block of a band's title, with its short sentence beside it where there is one."""
     pad = _PAD * sheet.fmt.slack * sheet.size
     height = sheet.line_height * title_lines(sheet, title, counts) + pad
-    draw = partial(band_title, sheet, title, counts, beside, band_colours(index))
+    draw = partial(band_title, sheet, title, counts, beside, sheet.colours(index))
     return Block(height, draw, index, keep=True)
 
 
@@ -50,7 +50,7 @@ def all_blocks(sheet: Sheet) -> list[Block]:
 
 
 def _band_blocks(sheet: Sheet, index: int, band: Band) -> list[Block]:
-    colours, height = band_colours(index), sheet.row_height
+    colours, height = sheet.colours(index), sheet.row_height
     pad = _PAD * sheet.fmt.slack * sheet.size
     sentence = band.short_sentence if sheet.fmt.is_slide and band.short_sentence else band.sentence
     is_beside = sentence != band.sentence and fits_beside(sheet, band.title, band.counts, sentence)
@@ -114,7 +114,7 @@ def placed(
 
 
 def _shade(sheet: Sheet, band: int, top: float, bottom: float) -> Group:
-    colours = band_colours(band)
+    colours = sheet.colours(band)
     shade = Rect(Box(sheet.left, top, sheet.right, bottom), colours.wash)
     edge = Rect(Box(sheet.left, top, sheet.left + _EDGE * sheet.size, bottom), colours.strong)
     return Group("wash", (shade, edge))

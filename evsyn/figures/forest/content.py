@@ -93,6 +93,8 @@ class Band:
         could have been missed.
     unit : UnitLine or None
         The unit's own row in this band.
+    hue : int or None
+        Its place in the palette; ``None`` for its place in the figure.
     """
 
     title: str
@@ -108,6 +110,7 @@ class Band:
     prediction: tuple[float, float] | None = None
     wider_prediction: tuple[float, float] | None = None
     unit: UnitLine | None = None
+    hue: int | None = None
 
     @property
     def summaries(self) -> tuple[Summary, ...]:

@@ -14,7 +14,7 @@ from evsyn.figures.forest.sheet import Sheet
 from evsyn.figures.formats import PageFormat
 from evsyn.figures.invented import watermark
 from evsyn.figures.pages import fits, one_page, several_pages, with_own_ids
-from evsyn.figures.palette import NEUTRAL, BandColours, band_colours
+from evsyn.figures.palette import NEUTRAL, BandColours
 from evsyn.figures.running_text import spoken_head
 from evsyn.figures.shapes import FigureLayout, Group, Page
 
@@ -78,11 +78,11 @@ def _rows(content: ForestContent) -> int:
     )
 
 
-def _explained(blocks: Sequence[Block]) -> tuple[frozenset[str], BandColours]:
+def _explained(sheet: Sheet, blocks: Sequence[Block]) -> tuple[frozenset[str], BandColours]:
     """Return the marks a page's legend explains, and its colours: a band's own if it is alone."""
     marks = frozenset[str]().union(*(block.marks for block in blocks))
     bands = {block.band for block in blocks if block.band is not None}
-    return marks, band_colours(bands.pop()) if len(bands) == 1 else NEUTRAL
+    return marks, sheet.colours(bands.pop()) if len(bands) == 1 else NEUTRAL
 
 
 @dataclass(frozen=True)
@@ -108,7 +108,7 @@ class _Forest:
         return placed(self.paper, blocks, heights, top)
 
     def foot(self, blocks: Sequence[Block], top: float) -> tuple[list[Group], float]:
-        return below(self.paper, top, *_explained(blocks))
+        return below(self.paper, top, *_explained(self.paper, blocks))
 
     def status(self, top: float, page: int, pages: int) -> tuple[Group, float]:
         return status(self.paper, top, page, pages)

@@ -132,7 +132,8 @@ def summary_rows(
         shapes += _summary_texts(sheet, tag, summary, start, each)
         y = sheet.plot_centre(start, each)
         shapes += summary_marks(axis, summary, y, size, colours, is_open=is_open)
-        said.append(f"{tag}: {rate_words(summary)}, {summary.method}")
+        by = f", {summary.method}" if summary.method else ""
+        said.append(f"{tag}: {rate_words(summary)}{by}")
     return Group("summary", tuple(shapes), title=f"{band.title}. {'; '.join(said)}.")
 
 
@@ -189,6 +190,6 @@ def _summary_texts(
     texts: list[Shape] = [name, rate]
     start = name.x + name.width + TAG_GAP * size
     end = rate.box.left - GAP * size if sheet.fmt.stacked else sheet.axis.left - GAP * size
-    if text_width(summary.method, size) <= end - start:
+    if summary.method and text_width(summary.method, size) <= end - start:
         texts.append(typeset(start, y, summary.method, size, DIM))
     return texts

@@ -8,6 +8,7 @@ from evsyn.figures.forest.content import Band, ForestContent, StudyLine, Summary
 from evsyn.figures.forest.scale import Axis, scale_for
 from evsyn.figures.formats import PageFormat
 from evsyn.figures.measure import text_width
+from evsyn.figures.palette import BandColours, band_colours
 from evsyn.figures.paper import Paper
 from evsyn.wording.forest import ForestWords
 from evsyn.wording.numbers import count, percent, span
@@ -78,6 +79,11 @@ class Sheet(Paper):
     def row_height(self) -> float:
         """Least height of a row."""
         return self.line_height + (1.15 * self.size if self.fmt.stacked else 0)
+
+    def colours(self, band: int) -> BandColours:
+        """Return the colours of a band: its own, else those of its place in the figure."""
+        hue = self.content.bands[band].hue
+        return band_colours(band if hue is None else hue)
 
     def numbers(self, row: StudyLine | UnitLine, letters: str) -> str:
         """Return count, letters and rate in one, as a stacked row prints them."""

@@ -2,8 +2,10 @@
 
 from collections.abc import Iterable, Sequence
 
+from evsyn.cells.levels import level_names
 from evsyn.pooling.disputed import disputed_pool
-from evsyn.reporting.report.content import Answered, OutcomeReport, ReportContent
+from evsyn.reporting.report.content import Answered, OutcomeReport, ReportContent, StratumReport
+from evsyn.terms import UNPLACED
 from evsyn.wording.disputed import (
     StudySaid,
     comes_in_lines,
@@ -12,11 +14,22 @@ from evsyn.wording.disputed import (
     studies_said,
 )
 from evsyn.wording.numbers import count
-from evsyn.wording.report_slides import DISPUTED_KEY, disputed_line, source_line
+from evsyn.wording.pocket_pool import never_sentence, spoken_sentence
+from evsyn.wording.pocket_strata import levels_sentence, short_difference
+from evsyn.wording.report_slides import (
+    DISPUTED_KEY,
+    FOR_QUESTIONS,
+    disputed_line,
+    source_line,
+    spoken_never,
+)
+from evsyn.wording.strata import untold_sentence
 
 
-def answer_notes(content: ReportContent, item: OutcomeReport) -> tuple[str, ...]:
-    """Return what stands behind the answer to one outcome.
+def answer_notes(
+    content: ReportContent, item: OutcomeReport, strata: Sequence[StratumReport]
+) -> tuple[str, ...]:
+    """Return what to say of one outcome in a few lines, then what stands behind it.
 
     Parameters
     ----------
@@ -24,17 +37,46 @@ def answer_notes(content: ReportContent, item: OutcomeReport) -> tuple[str, ...]
         What the report says.
     item : OutcomeReport
         The outcome.
+    strata : sequence of StratumReport
+        The strata that papers state; the first is the one drawn.
     """
+    answer = item.overall.pooled.answer
+    first = [spoken_sentence(item.label, answer) or item.overall.sentence]
+    for stratum in strata[:1]:
+        first += _spoken_levels(content, stratum)
+    untold = (
+        untold_sentence(content.review, item.name, one.name, content.answers) for one in strata
+    )
+    first += [*dict.fromkeys(untold), spoken_never(never_sentence(answer))]
     said = [item.overall.sentence, item.wanted]
     for stratum in item.strata:
         said += [answered.sentence for answered in stratum.answers]
         said.append(f"{stratum.label}: {stratum.sentence}")
-    return (
-        *said,
-        *_disputed(content, item),
-        content.methods,
-        *rows_notes((item.overall,)),
-    )
+    return _in_order(first, (*said, *_disputed(content, item), content.methods))
+
+
+def levels_notes(content: ReportContent, stratum: StratumReport) -> tuple[str, ...]:
+    """Return what to say of the levels of one stratum, then what stands behind it."""
+    said = (*(answered.sentence for answered in stratum.answers), stratum.sentence)
+    return _in_order(_spoken_levels(content, stratum), said)
+
+
+def _spoken_levels(content: ReportContent, stratum: StratumReport) -> list[str]:
+    named = {
+        f"{one.title[:1].lower()}{one.title[1:]}": one.pooled.answer
+        for one in stratum.answers
+        if one.question.level != UNPLACED
+    }
+    said = [levels_sentence(named)]
+    if stratum.difference.test is not None:
+        words = level_names(content.review.plan.strata[stratum.name])
+        said.append(short_difference(stratum.difference, words))
+    return said
+
+
+def _in_order(first: Iterable[str], behind: Iterable[str]) -> tuple[str, ...]:
+    """Put what is spoken first, and the rest under a line of its own."""
+    return (*(line for line in first if line), FOR_QUESTIONS, *(line for line in behind if line))
 
 
 def rows_notes(answers: Iterable[Answered]) -> tuple[str, ...]:

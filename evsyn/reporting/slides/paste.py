@@ -12,7 +12,7 @@ from evsyn.figures.strip import strip_layout
 from evsyn.figures.svg import svg_text
 from evsyn.reporting.forest import forest_of
 from evsyn.reporting.report.content import ReportContent
-from evsyn.reporting.slides.answers import labelled
+from evsyn.reporting.report.foremost import foremost_strata
 from evsyn.reporting.slides.unit_figures import outside_funnel, reported, unit_strips
 
 #: One column of a printed page, 89 mm, as high as the figure needs.
@@ -51,7 +51,7 @@ def paste_figures(content: ReportContent) -> dict[str, bytes]:
 def _layouts(content: ReportContent, fmt: PageFormat) -> Iterator[tuple[str, FigureLayout]]:
     review = content.review
     for item in content.outcomes:
-        names: list[str | None] = [stratum.name for stratum in labelled(content, item)]
+        names: list[str | None] = [stratum.name for stratum in foremost_strata(item, review.plan)]
         for name in names or [None]:
             drawn = forest_of(review, item.name, name, known=content.answers)
             yield f"forest-{item.name}-{name or 'all'}", forest_layout(drawn, fmt)

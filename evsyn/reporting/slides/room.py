@@ -1,5 +1,6 @@
 """How much room a slide leaves, and what fits it."""
 
+import re
 from dataclasses import dataclass, replace
 
 from evsyn.figures.formats import PageFormat
@@ -21,6 +22,8 @@ _TITLE_STEP = 2.0
 _FIGURE_SIZES, _ABREAST = (24, 22, 20, 18, 17, 16, 15, LEAST), 40
 #: Free room between a title and words under it.
 _ABOVE_WORDS = 8.0
+#: A P and its number, which no line break may part; and what stands for their blank in measuring.
+_P, _BLANK, _WIDE = re.compile(r"\bP (?=\d|below )"), "\u00a0", "_"
 #: A figure with more height than this would hold more rows than can be read.
 _TALLEST = 400.0
 
@@ -120,14 +123,19 @@ def fitted_title(place: Box, title_size: float, title: str) -> tuple[str, float]
     """
     free = inner(place)
     width, height = free.right - free.left, free.bottom - free.top
-    words, size = one_line(title), max(title_size, LEAST)
+    words, size = _P.sub(f"P{_WIDE}", one_line(title)), max(title_size, LEAST)
     while True:
         lines = wrapped(words, width, size, bold=True)
         most = max(1, int(height / (LINE * size)))
         if len(lines) <= most:
-            return words, size
+            return _unbroken(words), size
         if size <= LEAST:
             kept = " ".join(lines[: most - 1])
             last = shortened(lines[most - 1] + ELLIPSIS, width, size, bold=True)
-            return f"{kept} {last}".strip(), size
+            return _unbroken(f"{kept} {last}".strip()), size
         size = max(LEAST, size - _TITLE_STEP)
+
+
+def _unbroken(words: str) -> str:
+    """Put a blank that no program breaks a line at between each P and its number."""
+    return re.sub(rf"\bP{_WIDE}(?=\d|below )", f"P{_BLANK}", words)

@@ -6,6 +6,7 @@ from functools import cache
 
 from evsyn.cells.levels import labelled_strata
 from evsyn.reporting.slides import slides_bytes
+from evsyn.wording.report_slides import FOR_QUESTIONS
 from tests.reporting.outlets.bands import bands
 from tests.reporting.outlets.made import Lines, keys_of
 from tests.reporting.outlets.printed import COUNT, RATE, digits, of_sentence
@@ -45,7 +46,7 @@ def slide_figures(name: str) -> Lines:
     for (outcome, stratum, is_backup), said in words.items():
         for key, found in bands(said, keys_of(name, outcome, stratum)).items():
             if not is_backup and not found["headline"]:
-                # Where the summaries do not fit one slide, only the row to read is drawn.
+                # In the talk itself only the row to read is drawn.
                 del found["headline"]
             yield key, found
 
@@ -69,11 +70,11 @@ def slide_notes(name: str) -> Lines:
     for slide, outcome, _ in _slides(name):
         event = plan.outcomes[outcome].event
         head = f"{event[0].upper()}{event[1:]}"
-        lines = notes(slide).split("\n")
-        if not lines[0].startswith(f"{head}: "):
+        lines = notes(slide).partition(FOR_QUESTIONS)[2].split("\n")
+        if len(lines) < 2 or not lines[1].startswith(f"{head}: "):
             continue
         said = [line for line in lines if line.startswith(f"{head}, ")]
-        yield f"{outcome}/overall", of_sentence(lines[0])
+        yield f"{outcome}/overall", of_sentence(lines[1])
         (item,) = [item for item in content(name).outcomes if item.name == outcome]
         answers = [answered for stratum in item.strata for answered in stratum.answers]
         for answered, line in zip(answers, said, strict=True):

@@ -52,7 +52,8 @@ def test_pool_levels_and_tests_are_those_of_the_terminal(name):
             assert f"(P {probability(test.p)})" in said
             assert stratum.sentence in printed
     rates = re.findall(r"([\d.]+)% \(([\d.]+)% to ([\d.]+)%\), ([\d,]+ of [\d,]+) in", said)
-    assert len(rates) >= 2
+    # A value whose interval is too wide to quote stands in the full sentence alone.
+    assert len(rates) >= (2 if name == "demo" else 1)
     for at, low, high, count in rates:
         assert count in printed
         assert f"{at} ({low}-{high})" in printed

@@ -50,7 +50,7 @@ def slides(made):
 def test_order_of_the_talk(slides):
     titles = [look.title(slide) for slide in slides]
     starts = [
-        CONTENT.review.plan.title, "Migration: typically ", "Migration by intent: ",
+        CONTENT.review.plan.title, "Migration: typically ",
         "Reobstruction: counts of 4 studies", "What these studies cannot tell",
         "Searched: 2 sources, last on 2026-02-03", "References: 30 studies (1 of ",
         "Backup slides", "Migration, every study, by device generation",
@@ -128,15 +128,60 @@ def test_every_word_is_tagged_as_british_english(made):
             assert {run.get("lang") for run in runs} == {"en-GB"}
 
 
-def test_notes_hold_sentence_sources_and_disputed_counts(slides):
+def test_notes_say_first_what_is_spoken_then_what_stands_behind_it(slides):
     (answer,) = [s for s in slides if look.title(s).startswith("Migration: typically")]
-    item, told = CONTENT.outcomes[0], look.notes(answer)
-    assert item.overall.sentence in told
-    for cell in item.overall.pooled.table.cells:
+    item = CONTENT.outcomes[0]
+    first, parted, behind = look.notes(answer).partition("For questions:\n")
+    assert parted
+    assert len(first.splitlines()) <= 10
+    assert first.startswith(
+        "Migration: about 7 in 100. A typical setting sees 6.9% (4.1% to 11.4%)"
+    )
+    assert "model" not in first
+    assert 'Do not say: "The rate is 6.9%"' in first
+    assert item.overall.sentence in behind
+    assert "each study was left out, one at a time" in behind
+
+
+def test_every_count_of_an_outcome_and_its_place_stands_once_in_the_notes(slides):
+    told = [look.notes(slide) for slide in slides]
+    for cell in CONTENT.outcomes[0].overall.pooled.table.cells:
         line = f"{cell.label}: {cell.events:,} of {cell.total:,}; {cell.sources[0]}"
-        assert line in told
-        assert cell.sources[0].place in told
-    assert "each study was left out, one at a time" in told
+        (held,) = [notes for notes in told if line in notes]
+        assert cell.sources[0].place in held
+        title = look.title(slides[told.index(held)])
+        assert title.startswith("Migration, every study, by device generation")
+
+
+def test_a_stratum_that_cannot_be_compared_is_a_sentence_and_no_slide(slides):
+    """Two studies of a bridge to surgery: three are the least."""
+    (answer,) = [s for s in slides if look.title(s).startswith("Migration: typically")]
+    assert look.title(answer).endswith("by device generation: cannot be compared")
+    shown = " ".join(words for words, _, _, _ in look.figure_words(answer))
+    assert "Intent cannot be compared from these papers for migration" in shown
+    assert not [s for s in slides if look.title(s).startswith("Migration by ")]
+
+
+def test_all_studies_have_one_colour_and_no_level_has_it(slides):
+    whole, levels = set(), set()
+    for slide in slides:
+        for element in slide.element.xpath(".//p:grpSp//p:sp[p:txBody]"):
+            if element.xpath("./p:nvSpPr/p:cNvPr/@name")[0].startswith("band"):
+                colours = element.xpath(".//a:rPr//a:schemeClr[contains(@val, 'accent')]/@val")
+                (whole if look.words(element) == "All studies" else levels).update(colours)
+    assert len(whole) == 1
+    assert len(levels) > 2
+    assert not whole & levels
+
+
+def test_the_talk_draws_the_row_to_quote_alone_and_the_backup_the_headline_too(slides):
+    drawn = {True: set(), False: set()}
+    for slide in slides:
+        is_backup = "every study" in look.title(slide)
+        drawn[is_backup].update(words for words, _, _, _ in look.figure_words(slide))
+    assert {"headline", "read this"} <= drawn[True]
+    assert "read this" in drawn[False]
+    assert not {"headline", "exact model"} & drawn[False]
 
 
 def test_every_pooled_outcome_has_its_own_table_of_disputed_counts(slides):
