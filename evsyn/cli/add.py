@@ -11,12 +11,21 @@ from evsyn.cli.new.asking import Asker, Given
 from evsyn.cli.new.kept import UNFINISHED, KeptAsker, LeftError
 from evsyn.cli.new.options import study_options
 from evsyn.cli.new.reference import citation_from
+from evsyn.cli.new.remembered import put_away
 from evsyn.cli.new.study import study_record
-from evsyn.cli.new.writing import file_text, said_of, tell_next, tell_open, write_new
+from evsyn.cli.new.writing import (
+    file_text,
+    open_lines,
+    said_of,
+    tell_next,
+    tell_open,
+    write_new,
+)
 from evsyn.cli.options import WIDTH, refuse, review_argument
 
 if TYPE_CHECKING:
     from evsyn.extraction.review import Review
+    from evsyn.terms import Finding
 
 
 @click.command(
@@ -31,30 +40,46 @@ if TYPE_CHECKING:
     type=click.Path(path_type=Path),
     help="File with the record of the paper: RIS, PubMed or BibTeX.",
 )
+@click.option("--anew", is_flag=True, help="Put the answers about an unfinished paper away.")
 @study_options
-def command(review: Path, reference: Path | None, asks: bool | None, **given: Any) -> None:
+def command(
+    review: Path, reference: Path | None, anew: bool, asks: bool | None, **given: Any
+) -> None:
     """Bring one new paper into the folder REVIEW, and show each pooled answer before and with it.
 
     It takes the citation from a record, asks for the counts in the words of the plan, checks each
-    as it is typed, and writes the extract at the end. Type 'later' at any question: the answers are
-    kept, and the same command takes them up again. What an option gives is not asked.
+    as it is typed, and writes the extract at the end. Type 'back' to go to the question before,
+    and 'later' to stop: the answers are kept, and the same command takes them up again. What an
+    option gives is not asked. To write a file and fill it in with an editor: evsyn new study.
     """
     from evsyn.wording import adding as say
 
     before = _review(review)
-    asker = KeptAsker(asks, review / UNFINISHED)
-    asker.tell(say.BEFORE)
-    if asker.waiting:
-        asker.tell([say.taken_up(asker.waiting)])
+    place = review / UNFINISHED
+    if anew and (away := put_away(place)):
+        click.echo(_folded(say.put_away(str(away))))
+    asker = KeptAsker(asks, place)
+    if asker.asks:
+        click.echo("\n".join(say.BEFORE))
     try:
-        path, after = _walk(asker, before, reference, given)
+        path, after = asker.walked(lambda: _walk(asker, before, reference, given))
     except (LeftError, click.Abort) as left:
-        if asker.number:
-            again = shlex.join(["evsyn", "add", str(review)])
-            click.echo(f"\n{_folded(say.kept(asker.number, str(asker.place)))}\n  {again}")
+        _tell_kept(asker, review)
         raise SystemExit(0 if isinstance(left, LeftError) else 1) from None
     asker.done()
     _tell_moved(before, after, path)
+    if not asker.asks and place.exists():
+        click.echo(_folded(say.one_waits(str(place))))
+
+
+def _tell_kept(asker: KeptAsker, review: Path) -> None:
+    from evsyn.wording import adding as say
+
+    if not asker.number:
+        click.echo(f"\n{say.NOTHING_KEPT}")
+        return
+    again = shlex.join(["evsyn", "add", str(review)])
+    click.echo(f"\n{_folded(say.kept(asker.number, str(asker.place)))}\n  {again}")
 
 
 def _walk(
@@ -73,17 +98,47 @@ def _walk(
 
     record, path = study_record(asker, plan, folder, given, cite)
     asker.settle()
-    text = file_text(path, folder, "study", record, study_comments(plan, record))
-    found = said_of(read_review(folder, {path.name: text}).findings, path.name)
+
+    def text_and_findings() -> "tuple[str, list[Finding]]":
+        text = file_text(path, folder, "study", record, study_comments(plan, record))
+        return text, said_of(read_review(folder, {path.name: text}).findings, path.name)
+
+    text, found = text_and_findings()
     asker.settle_faults(found)
     if asker.asks:
-        click.echo()
-        click.echo(say.DOUBTS if found else say.NO_DOUBT)
-    tell_open(found, path.name)
+        asker.tell(["", say.DOUBTS if found else say.NO_DOUBT])
+        record["answers"] = _answered(asker, found, record["extracted"])
+        if record["answers"]:
+            text, found = text_and_findings()
+        else:
+            del record["answers"]
+    else:
+        tell_open(found, path.name)
     if not asker.yes(say.WRITE, None, default=True):
-        raise LeftError
+        asker.refused()
     write_new(path, text)
     return path, read_review(folder)
+
+
+def _answered(asker: KeptAsker, found: "list[Finding]", read: Given) -> list[Given]:
+    """Say what is doubtful, and return a person's answers, as a file holds them."""
+    from evsyn.extraction.starting.answers import text
+    from evsyn.wording import adding as say
+
+    given: list[Given] = []
+    for one in found:
+        asker.tell(open_lines(one))
+        if not one.is_open:
+            continue
+        asker.about = f"{one.rule} {one.source.key_path}"
+        reason = asker.one(say.WHY_STANDS, "", None, text, needed=False)
+        if reason is not None:
+            at = {"at": one.source.key_path} if one.source.key_path else {}
+            given.append(
+                {"rule": one.rule, **at, "reason": reason, "by": read["by"], "on": read["on"]}
+            )
+    asker.about = ""
+    return given
 
 
 def _tell_moved(before: "Review", after: "Review", path: Path) -> None:
@@ -94,7 +149,7 @@ def _tell_moved(before: "Review", after: "Review", path: Path) -> None:
     if after.faults:
         click.echo(_folded(say.NOT_POOLED))
     else:
-        click.echo(moved_text(after, moved_by(before, after, path.stem)))
+        click.echo(moved_text(after, moved_by(before, after, [path.stem])))
     click.echo()
     tell_next(["check", after.folder], ["pool", after.folder])
 
@@ -105,9 +160,16 @@ def _folded(text: str) -> str:
 
 def _review(folder: Path) -> "Review":
     """Return a review without faults; one that holds no study yet will do."""
-    from evsyn.extraction.load import UnreadableError, read_review
+    from evsyn.extraction.load import PLAN_FILE, UnreadableError, read_review
     from evsyn.reporting.findings import findings_text
+    from evsyn.wording.adding import NO_REVIEW
 
+    if not (folder / PLAN_FILE).is_file():
+        refuse(
+            NO_REVIEW.format(
+                folder=folder, command=shlex.join(["evsyn", "new", "review", str(folder)])
+            )
+        )
     try:
         review = read_review(folder)
     except UnreadableError as error:

@@ -1,24 +1,63 @@
-"""Words for what a new paper moves."""
+"""Words for what new papers move."""
 
+from collections.abc import Iterable, Iterator, Sequence
+
+from evsyn.extraction.plan import Plan
 from evsyn.pooling.answer import PoolAnswer, Show
 from evsyn.wording.numbers import cell, count, counted, limits
 
 BEFORE, AFTER = "before", "with it"
 HEADINGS = ("", "", "Studies", "Count", "Read this, %", "New setting, %")
-ENTERS_NOTHING = (
-    "{label} enters no pool: none of its counts is of an outcome, denominator and window that the "
-    "plan accepts, or it shares patients with a study that is pooled. See evsyn trace."
-)
+NOTHING_MOVES = "No pooled answer moves."
 #: What the columns hold, and why they are shown only after the paper is in.
-BELOW = (
+_BELOW = (
     "In brackets: {level:.0%} intervals of the row to read. New setting: {level:.0%} range for an "
-    "ordinary new setting. A paper is taken in by the plan, and never for what it moves."
+    "ordinary new setting. {taken}"
 )
+_ONE = "A paper is taken in by the plan, and never for what it moves."
+_SEVERAL = "Papers are taken in by the plan, and never for what they move."
 
 
-def moved_heading(label: str) -> str:
+def below_moved(level: float, *, several: bool) -> str:
+    """Say what stands in the tables of what moved, and why it is shown so late."""
+    return _BELOW.format(level=level, taken=_SEVERAL if several else _ONE)
+
+
+def enters_none(told: Sequence[str], label: str, events: int, total: int, reason: str) -> str:
+    """Say of a count that it enters no pool, and why; ``told`` are its study and group."""
+    whose = ", ".join([*told, label])
+    why = reason or "no pool of the plan is of such a group, or a larger group holds its patients"
+    return f"{whose}: {count(events, total)} enters no pool: {why}."
+
+
+def why_none(answers: Iterable[PoolAnswer]) -> Iterator[str]:
+    """Yield why some of the answers in a table lack a pooled value or a range."""
+    lacks = {one.show for one in answers}
+    if lacks & {Show.NOTHING, Show.ONE, Show.TWO}:
+        yield "Fewer than three studies are not pooled: none to read."
+    if lacks & {Show.ALL_ZERO, Show.ALL_FULL}:
+        yield "Where no patient had it, or each one, there is no pooled value to read."
+    if Show.FEW in lacks:
+        yield "Fewer than five studies give no range for a new setting."
+
+
+def not_pooled_over(plan: Plan, outcome: str, reason: str) -> str:
+    """Say why a count that was just typed is kept and enters no pool."""
+    wanted = plan.outcomes[outcome]
+    told = [plan.denominators.get(one, one) for one in wanted.denominators]
+    times = [plan.windows[one].label for one in wanted.windows]
+    within = f"; looked for {' or '.join(times)}" if times else ""
+    return (
+        f"Not pooled: this count is {reason}. The plan pools {wanted.label.lower()} over "
+        f"{' or '.join(told)}{within}. The count is kept in the file."
+    )
+
+
+def moved_heading(labels: Sequence[str]) -> str:
     """Say what stands below."""
-    return f"What {label} moves"
+    if len(labels) == 1:
+        return f"What {labels[0]} moves"
+    return f"What {counted(len(labels), 'study moves', 'studies move')}"
 
 
 def pool_cells(answer: PoolAnswer) -> tuple[str, str, str, str]:
@@ -39,6 +78,7 @@ def pool_cells(answer: PoolAnswer) -> tuple[str, str, str, str]:
     )
 
 
-def stay(number: int) -> str:
-    """Say how many answers of an outcome did not change."""
-    return f"{counted(number, 'other answer stays', 'other answers stay')} as before."
+def stay(number: int, label: str) -> str:
+    """Say how many pools of an outcome did not change."""
+    of = f"of {label[0].lower()}{label[1:]}"
+    return f"{counted(number, f'other pool {of} stays', f'other pools {of} stay')} as before."

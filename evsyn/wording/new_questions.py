@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from evsyn.terms import Finding
+from evsyn.wording.numbers import count
 
 NOT_WRITTEN = "Nothing was written."
 FAULTY = "The checks find what cannot be:"
@@ -11,9 +12,13 @@ WRITE_FAULTY = "Write the file all the same, to mend it in an editor?"
 #: Said before the first question.
 BEFORE = (
     "One question at a time; what stands in brackets is taken when you press Enter.",
-    "Nothing is written before the last answer. Ctrl-C leaves without a trace.",
+    "'back' goes to the question before. Nothing is written before the last answer, and Ctrl-C",
+    "leaves without a trace.",
 )
-BY_NUMBER = "? By number or name"
+BY_NUMBER = " (by number or name)"
+YES_OR_NO = " (y or n)"
+FIRST_QUESTION = "this is the first question; there is none before it"
+WHICH_WRONG = "Which answer is wrong? By its number (Enter: none, leave it)"
 MAY_BE_LEFT = " (Enter leaves it out)"
 
 EXISTS = "{path} is there already. Nothing was written. Change it in an editor, or give a new name."
@@ -57,6 +62,9 @@ WINDOW = "Over what time was it looked for"
 AT = "Place in the paper, as Table 2, p. 5"
 PRINTED = "Percentage as printed beside it"
 AGAIN = "Type this count again?"
+#: Findings that name a part of the file, which a person who is asked has never seen.
+PLACE_RULE = "place-missing"
+NO_PLACE = "Doubt: the place in the paper is empty, so that nobody else can find this count again."
 UNKNOWN = "Of how many of these is the outcome not known"
 
 # A unit.
@@ -122,7 +130,14 @@ def listed(parts: Mapping[str, Any]) -> Iterator[str]:
             yield f"      {level}: {meaning}"
 
 
+def typed(label: str, events: int, total: int, basis: str, window: str) -> str:
+    """Say a count that was just typed, in the words of the plan."""
+    return f"{label}: {count(events, total)}; {basis}; {window}."
+
+
 def doubtful(finding: Finding) -> str:
     """Say what is doubtful about a count that was just typed."""
+    if finding.rule == PLACE_RULE:
+        return NO_PLACE
     message = finding.message[0].upper() + finding.message[1:]
     return f"{str(finding.severity).capitalize()}: {message}. {finding.cure}"

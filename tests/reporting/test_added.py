@@ -9,6 +9,7 @@ from evsyn.extraction.load import read_review
 from evsyn.pooling.review import answer_questions
 from evsyn.reporting.added import moved_by, moved_text
 from evsyn.wording.numbers import cell
+from tests.extraction.builders import TinyReview
 
 ROOT = Path(__file__).parents[2]
 
@@ -24,7 +25,7 @@ def reviews(tmp_path_factory):
 
 def test_both_answers_are_those_of_fresh_pools(reviews):
     before, after = reviews
-    moved = moved_by(before, after, "2014-tansy")
+    moved = moved_by(before, after, ["2014-tansy"])
     asked = tuple(moved.after)
     for found, review in ((moved.before, before), (moved.after, after)):
         fresh = answer_questions(review, asked)
@@ -35,7 +36,7 @@ def test_both_answers_are_those_of_fresh_pools(reviews):
 
 def test_only_what_the_study_feeds_is_shown(reviews):
     before, after = reviews
-    moved = moved_by(before, after, "2014-tansy")
+    moved = moved_by(before, after, ["2014-tansy"])
     assert {question.outcome for question in moved.after} == {
         "perforation", "technical_success", "stoma_avoidance", "migration",
     }  # fmt: skip
@@ -52,8 +53,29 @@ def test_only_what_the_study_feeds_is_shown(reviews):
     assert max(map(len, text.splitlines())) <= 80
 
 
-def test_a_study_that_enters_no_pool_is_told(reviews):
+def test_a_study_that_moves_nothing_is_told(reviews):
     _, after = reviews
-    moved = moved_by(after, after, "2014-tansy")
+    moved = moved_by(after, after, ["2014-tansy"])
     assert moved.changed == ()
-    assert "Tansy 2014 enters no pool" in moved_text(after, moved)
+    assert "No pooled answer moves." in moved_text(after, moved)
+
+
+def test_a_count_that_enters_no_pool_is_named_with_the_reason(tmp_path):
+    tiny = TinyReview(tmp_path)
+    before = tiny.read()
+    tiny.reed(
+        "total: 52\n        of: attempted\n        at:",
+        "total: 52\n        of: placed\n        at:",
+    )
+    after = tiny.read()
+    (reed,) = (one for one in after.studies if one.study.endswith("reed"))
+    text = " ".join(moved_text(after, moved_by(before, after, [reed.study])).split())
+    assert "Success: 48 of 52 enters no pool: counted over patients placed" in text
+    assert "which the plan does not accept." in text
+
+
+def test_several_studies_are_told_together(reviews):
+    before, after = reviews
+    text = moved_text(after, moved_by(before, after, ["2014-tansy", "2008-lungwort"]))
+    assert text.startswith("What 2 studies move\n")
+    assert "Papers are taken in by the plan" in text

@@ -144,7 +144,7 @@ def test_the_trap_in_the_fifth_is_caught_by_a_doubt(tmp_path):
 
 def test_the_trap_typed_as_it_stands_stays_a_doubt(tmp_path):
     walk = Walk.beside_the_demo(tmp_path)
-    told = walk.type("add", "stents", answers=f".\n{SPINDLE}n\n\n\n\n")
+    told = walk.type("add", "stents", answers=f".\n{SPINDLE}n\n\n\n\n\n")
     assert "The checks find something to look at" in told
     checked = " ".join(walk.type("check", "stents").split())
     assert "31 studies read; 0 faults, 6 open doubts" in checked

@@ -20,8 +20,10 @@ def arms_of(asker: Asker, plan: "Plan", given: Given) -> list[Given]:
     arms: list[Given] = []
     while groups.waiting:
         arms.append(_arm(asker, plan, groups, arms, given))
+        asker.about = arms[-1]["arm"]
         if asker.asks and not groups.named and asker.yes(say.ANOTHER_ARM, None, default=False):
             groups.waiting.append((None, None))
+        asker.about = ""
     return arms
 
 
@@ -52,7 +54,9 @@ def _arm(
     number = asker.one(said, "--arm", patients, answers.number(1))
     alone = len(groups.named) < 2
     told = given["whole"] == name if given["whole"] or not alone else None
+    asker.about = name
     whole = asker.yes(say.WHOLE, told, default=not before)
+    asker.about = ""
     needed = not groups.waiting and not any("outcomes" in one for one in before)
     arm: dict[str, Any] = {
         "arm": name,
@@ -88,10 +92,12 @@ def facts_of(asker: Asker, plan: "Plan", group: str, given: Sequence[str]) -> di
     for name in told:
         asker.read("--fact", name, answers.among(list(declared)))
     found: dict[str, Any] = {}
+    asker.about = group
     for name, fact in declared.items():
         value = told.get(name)
         if fact.kind == "choice":
             found[name] = asker.choice(fact.label, "--fact", value, levels(fact), needed=False)
         else:
             found[name] = asker.optional(fact.label, "--fact", value, answers.text)
+    asker.about = ""
     return {name: value for name, value in found.items() if value is not None}

@@ -1,8 +1,8 @@
 """Ask one question at a time, or take the answer from an option; never both."""
 
 import sys
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from typing import TYPE_CHECKING, Any
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
@@ -28,6 +28,8 @@ class Asker:
     def __init__(self, asks: bool | None) -> None:
         self.asks = sys.stdin.isatty() if asks is None else asks
         self._troubles: list[str] = []
+        #: What questions are about just now, as a group and an outcome; not said to a person.
+        self.about = ""
 
     def one(
         self,
@@ -89,15 +91,18 @@ class Asker:
         default: str | None = None,
         needed: bool = True,
         several: bool = False,
+        used: Collection[str] = (),
     ) -> Any:
-        """Return one of some words, or several; a person sees them with their meanings."""
+        """Return one of some words, or several; a person sees them with their meanings.
+
+        Each word keeps its number while some are ``used`` up.
+        """
         from evsyn.extraction.starting import answers
         from evsyn.wording import new_questions as say
 
         if given is None and self.asks:
-            self._offer(words)
-        listed = list(words)
-        read = answers.several(listed) if several else answers.among(listed)
+            self._offer(words, used)
+        read = answers.several(words) if several else answers.among(words, used=used)
         asked = question
         if self.asks:
             asked += say.BY_NUMBER + ("" if needed else say.MAY_BE_LEFT)
@@ -153,7 +158,11 @@ class Asker:
         """Return whether something is so."""
         if given is not None or not self.asks:
             return default if given is None else given
-        return click.confirm(question, default=default)
+        from evsyn.extraction.starting import answers
+        from evsyn.wording.new_questions import YES_OR_NO
+
+        short = "y" if default else "n"
+        return bool(self.one(question + YES_OR_NO, "", None, answers.yes_or_no, default=short))
 
     def each(self, option: str, given: Iterable[str], read: Read) -> list[Any]:
         """Return what each use of an option gives; what cannot be right is kept as a fault."""
@@ -195,7 +204,13 @@ class Asker:
             refuse("\n".join([say.NOT_WRITTEN, *told]))
         self.tell(["", say.FAULTY, *told])
         if not self.yes(say.WRITE_FAULTY, None, default=False):
-            refuse(say.NOT_WRITTEN)
+            self.refused()
+
+    def refused(self) -> NoReturn:
+        """Stop, after a person would not write the file."""
+        from evsyn.wording.new_questions import NOT_WRITTEN
+
+        refuse(NOT_WRITTEN)
 
     def settle(self) -> None:
         """Stop, with every trouble in one list, if there was any."""
@@ -204,12 +219,15 @@ class Asker:
         if self._troubles:
             refuse("\n".join([NOT_WRITTEN, *(f"  {one}" for one in dict.fromkeys(self._troubles))]))
 
-    def _offer(self, words: Mapping[str, str]) -> None:
+    def _offer(self, words: Mapping[str, str], used: Collection[str]) -> None:
         """Show words to choose from, each with its number and its meaning."""
-        click.echo("")
         width = max((len(word) for word in words), default=0)
-        for place, (word, meaning) in enumerate(words.items(), 1):
-            click.echo(f"  {place:2} {word:{width}}  {meaning}")
+        self.tell([""])
+        self.tell([
+            f"  {place:2} {word:{width}}  {meaning}"
+            for place, (word, meaning) in enumerate(words.items(), 1)
+            if word not in used
+        ])  # fmt: skip
 
     def _written(self, question: str, default: str | None, needed: bool) -> str:
         if default is None and not needed:

@@ -72,12 +72,14 @@ def level_of_each(
     from evsyn.wording import new_questions as say
 
     known = of_group(given, group)
+    asker.about = group
     for name, stratum in strata(plan).items():
         if name not in known:
             asked = say.LEVEL.format(label=stratum.label, asks=stratum.asks)
             known[name] = asker.choice(
                 asked, f"--level {group}.{name}", None, levels(stratum), default=NOT_STATED
             )
+    asker.about = ""
     return {name: known[name] for name in strata(plan)}
 
 
@@ -118,17 +120,20 @@ def counts_of(
         asker.missing("--count", say.COUNT_MISSING.format(group=group))
     if counts or not asker.asks:
         return counts
+    labels = {name: one.label for name, one in plan.outcomes.items()}
     while len(counts) < len(plan.outcomes):
-        left = {k: one.label for k, one in plan.outcomes.items() if k not in counts}
         wanted = needed and not counts
         question = say.OUTCOME if wanted else say.NEXT_OUTCOME
         said = question.format(group=group)
-        outcome = asker.choice(said, "--count", None, left, needed=wanted)
+        asker.about = ""
+        outcome = asker.choice(said, "--count", None, labels, needed=wanted, used=counts)
         if outcome is None:
             break
+        asker.about = f"{group}.{outcome}"
         counts[outcome] = _count(asker, plan, outcome, patients, of_paper=of_paper)
         while of_paper and _is_typed_again(asker, plan, counts, outcome, patients):
             counts[outcome] = _count(asker, plan, outcome, patients, of_paper=of_paper)
+    asker.about = ""
     return counts
 
 
@@ -136,13 +141,20 @@ def _is_typed_again(
     asker: Asker, plan: "Plan", counts: Given, outcome: str, patients: int | None
 ) -> bool:
     """Say what is doubtful about the count just typed, and ask whether to type it once more."""
-    from evsyn.extraction.starting.glance import said_of_count
+    from evsyn.cells.acceptance import Refused, judge
+    from evsyn.extraction.starting.glance import said_of_count, study_typed
     from evsyn.wording import new_questions as say
+    from evsyn.wording.added import not_pooled_over
 
-    found = said_of_count(plan, counts, outcome, patients)
-    if not found:
+    told = [say.doubtful(one) for one in said_of_count(plan, counts, outcome, patients)]
+    typed, _ = study_typed(counts, patients)
+    if typed is not None:
+        judged = judge(typed.arms[0], outcome, plan)
+        if isinstance(judged, Refused):
+            told.append(not_pooled_over(plan, outcome, judged.reason))
+    if not told:
         return False
-    asker.tell(["", *(fill(say.doubtful(one), WIDTH) for one in found)])
+    asker.tell(["", *(fill(one, WIDTH, break_on_hyphens=False) for one in told)])
     return asker.yes(say.AGAIN, None, default=False)
 
 
@@ -162,8 +174,13 @@ def _count(
         made["unknown"] = asker.one(say.UNKNOWN, "--count", None, most, default="0") or None
     bases = denominators(plan, printed=of_paper)
     made["of"] = asker.choice(say.OF, "--count", None, bases)
-    made["window"] = asker.choice(say.WINDOW, "--count", None, windows(plan), default=NOT_STATED)
+    times = windows(plan)
+    made["window"] = asker.choice(say.WINDOW, "--count", None, times, default=NOT_STATED)
     if of_paper:
         made["at"] = asker.optional(say.AT, "--count", None, answers.text)
         made["printed"] = asker.optional(say.PRINTED, "--count", None, answers.percentage)
+    said = say.typed(
+        plan.outcomes[outcome].label, events, total, bases[made["of"]], times[made["window"]]
+    )
+    asker.tell(["", fill(said, WIDTH)])
     return {key: value for key, value in made.items() if value is not None}

@@ -1,49 +1,68 @@
-"""Ask, and keep every answer, so that a paper can be left and taken up again."""
+"""Ask, and remember every answer, so that a person can go back, or leave and go on another day."""
 
-import json
-from collections.abc import Mapping
+from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, NoReturn, TypeVar
 
 import click
 
 from evsyn.cli.new.asking import Asker, Read
+from evsyn.cli.new.remembered import Remembered, read_kept, write_kept
 from evsyn.cli.options import refuse
 
 #: Beside the extracts; a name that begins with a full stop and is no YAML is read by nothing else.
 UNFINISHED = ".unfinished-paper.json"
-#: What a person types to stop and go on another day.
-LATER = "later"
-_FORMAT = 1
-_SHORT = {True: "y", False: "n"}
+#: What a person types to stop and go on another day, and to go to the question before.
+LATER, BACK = "later", "back"
+_Made = TypeVar("_Made")
 
 
 class LeftError(Exception):
     """Raised where a person stops, to go on another day."""
 
 
+class BackError(Exception):
+    """Raised where an answer is to be given anew; holds its place among those given."""
+
+
 class KeptAsker(Asker):
-    """An asker whose answers are kept in a file as they are given, and given again from it.
+    """An asker that remembers the answers, and gives them again.
+
+    Each is known by its question and by what it was asked about, so that it is found again where
+    questions between are answered by options, or are asked no more.
 
     Parameters
     ----------
     asks : bool or None
         As in :class:`Asker`.
-    place : pathlib.Path
-        Where the answers are kept. Each stands beside its question: where another question comes
-        than the one that was answered, what was kept beyond it is let go.
+    place : pathlib.Path, optional
+        A file in which the answers are kept as they are given; else they are forgotten at the end.
     """
 
-    def __init__(self, asks: bool | None, place: Path) -> None:
+    def __init__(self, asks: bool | None, place: Path | None = None) -> None:
         super().__init__(asks)
         self.place = place
-        self._before = _read(place)
+        self._before = read_kept(place) if place and self.asks else []
         self._kept: list[tuple[str, str]] = []
+        #: Answers at the beginning that nobody can go back over.
+        self.fixed = 0
+        self._waiting, self._taken = len(self._before), 0
+        self._held: list[str] = []
+        #: Whether answers are given again after a step back, and nothing is said of them.
+        self.is_quiet = False
 
-    @property
-    def waiting(self) -> int:
-        """Answers that were kept and are not given again yet."""
-        return len(self._before)
+    def walked(self, walk: Callable[[], _Made]) -> _Made:
+        """Return what a walk over the questions makes; it begins anew after each step back."""
+        while True:
+            try:
+                return walk()
+            except BackError as back:
+                wrong: int = back.args[0]
+            asked_anew = (self._kept[wrong][0], None)
+            given: list[Remembered] = [*self._kept[:wrong], asked_anew, *self._kept[wrong + 1 :]]
+            self._before, self._kept = [*given, *self._before], []
+            self._held, self.is_quiet, self.about = [], True, ""
+            self._write()
 
     def one(
         self,
@@ -55,97 +74,132 @@ class KeptAsker(Asker):
         default: str | None = None,
         needed: bool = True,
     ) -> Any:
-        """Return one answer, the kept one where there is one."""
+        """Return one answer, the remembered one where there is one."""
         if given is not None or not self.asks:
             return super().one(question, option, given, read, default=default, needed=needed)
-        again = self._again(question)
+        key = f"{self.about}: {question}" if self.about else question
+        again = self._again(key)
         if again is not None:
             try:
-                value = read(again) if again else None
+                value = read(again) if again.strip() else None
             except ValueError:
-                self._before.clear()
+                # The plan has changed, or what stood before it: it is asked like any other.
+                self._taken -= not self.is_quiet
             else:
-                click.echo(f"{question}: {again}")
-                self.keep(question, again)
+                if not self.is_quiet:
+                    click.echo(f"{question}: {again}")
+                self._held.clear()
+                self.keep(key, again)
                 return value
+        self.flush()
         written = ""
 
         def taken(text: str) -> Any:
             nonlocal written
-            if text.strip().lower() == LATER:
-                raise LeftError
+            self.hear(text)
             value = read(text)
             written = text
             return value
 
         value = super().one(question, option, None, taken, default=default, needed=needed)
-        self.keep(question, written)
+        self.keep(key, written)
         return value
 
-    def yes(self, question: str, given: bool | None, *, default: bool) -> bool:
-        """Return whether something is so, by the kept answer where there is one."""
-        if given is not None or not self.asks:
-            return super().yes(question, given, default=default)
-        from evsyn.extraction.starting import answers
-        from evsyn.wording.adding import YES_OR_NO
+    def hear(self, text: str) -> None:
+        """Stop, or go back, if that is what was typed."""
+        from evsyn.wording.new_questions import FIRST_QUESTION
 
-        # By a prompt of words, so that 'later' is heard here too.
-        said = self.one(
-            question + YES_OR_NO,
-            option="",
-            given=None,
-            read=answers.yes_or_no,
-            default=_SHORT[default],
-        )
-        return bool(said)
+        word = text.strip().lower()
+        if word == LATER and self.place:
+            raise LeftError
+        if word == BACK:
+            if len(self._kept) <= self.fixed:
+                raise ValueError(FIRST_QUESTION)
+            raise BackError(len(self._kept) - 1)
 
     def keep(self, question: str, answer: str) -> None:
-        """Keep one more answer, on the disk too."""
-        from evsyn.reporting.files import write_whole
-
+        """Remember one more answer, on the disk too."""
         self._kept.append((question, answer))
-        held = {"format": _FORMAT, "answers": [*self._kept, *self._before]}
-        write_whole(self.place, json.dumps(held, ensure_ascii=False, indent=1) + "\n")
+        self._write()
 
     def again(self, question: str) -> str | None:
-        """Return a kept answer to what is not asked by a prompt, and go on keeping it."""
+        """Return a remembered answer to what is not asked by a prompt, and go on keeping it."""
         found = self._again(question)
         if found is not None:
             self.keep(question, found)
         return found
 
+    def tell(self, lines: Sequence[str]) -> None:
+        """Say something to a person who is asked, once no answer is given again after it."""
+        if self.asks and self._before:
+            self._held += lines
+        else:
+            self._tell_taken()
+            super().tell(lines)
+
+    def flush(self) -> None:
+        """Say what waits to be said, before a person is asked."""
+        self._tell_taken()
+        held, self._held = self._held, []
+        super().tell(held)
+        self.is_quiet = False
+
+    def refused(self) -> NoReturn:
+        """Ask which answer is wrong, after a person would not write the file."""
+        from evsyn.extraction.starting import answers
+        from evsyn.wording import new_questions as say
+        from evsyn.wording.adding import REFERENCE
+
+        # The answer to whether to write it is none of the paper's.
+        self._kept.pop()
+        self._write()
+        told = [
+            (place, one)
+            for place, one in enumerate(self._kept)
+            if one[1].strip() and one[0] != REFERENCE
+        ]
+        for number, (_, (question, answer)) in enumerate(told, 1):
+            click.echo(f"  {number:2} {question}: {' '.join(answer.split())[:60]}")
+        read = answers.number(1, len(told))
+        while True:
+            written = click.prompt(say.WHICH_WRONG, default="", show_default=False)
+            if not written.strip() or written.strip().lower() == LATER:
+                break
+            try:
+                number = len(told) if written.strip().lower() == BACK else read(written)
+            except ValueError as reason:
+                click.echo(f"  {reason}")
+            else:
+                raise BackError(told[number - 1][0])
+        if self.place:
+            raise LeftError
+        refuse(say.NOT_WRITTEN)
+
     @property
     def number(self) -> int:
         """Answers that are kept now."""
-        return len(self._kept) + len(self._before)
+        return sum(answer is not None for _, answer in [*self._kept, *self._before])
 
     def done(self) -> None:
         """Forget what was kept: the paper is whole."""
-        self.place.unlink(missing_ok=True)
+        if self.asks and self.place:
+            self.place.unlink(missing_ok=True)
 
-    def _again(self, question: str) -> str | None:
-        if not self._before:
+    def _tell_taken(self) -> None:
+        from evsyn.wording.adding import taken_up
+
+        if self._waiting:
+            click.echo(taken_up(self._taken, self._waiting))
+            self._waiting = 0
+
+    def _again(self, key: str) -> str | None:
+        place = next((n for n, one in enumerate(self._before) if one[0] == key), None)
+        if place is None:
             return None
-        asked, answer = self._before.pop(0)
-        if asked != question:
-            self._before.clear()
-            return None
+        answer = self._before.pop(place)[1]
+        self._taken += bool(self._waiting) and answer is not None
         return answer
 
-    def _offer(self, words: Mapping[str, str]) -> None:
-        if not self._before:
-            super()._offer(words)
-
-
-def _read(place: Path) -> list[tuple[str, str]]:
-    from evsyn.wording.adding import unreadable
-
-    try:
-        held = json.loads(place.read_text(encoding="utf-8"))
-        if held["format"] == _FORMAT:
-            return [(str(asked), str(answer)) for asked, answer in held["answers"]]
-    except FileNotFoundError:
-        return []
-    except (ValueError, KeyError, TypeError):
-        refuse(unreadable(str(place)))
-    return refuse(unreadable(str(place)))
+    def _write(self) -> None:
+        if self.place:
+            write_kept(self.place, [*self._kept, *self._before])

@@ -16,8 +16,8 @@ def citation_of(asker: Asker, given: Given) -> Given:
         "journal": (say.JOURNAL, answers.text),
         "year": (say.YEAR, answers.number(1900, 2100)),
         "pages": (say.PAGES, answers.text),
-        "doi": (say.DOI, answers.text),
-        "pmid": (say.PMID, answers.text),
+        "doi": (say.DOI, answers.doi),
+        "pmid": (say.PMID, answers.pmid),
     }
     found = {
         key: asker.optional(said, f"--{key}", given[key], read)
@@ -53,8 +53,10 @@ def extracted_of(asker: Asker, given: Given) -> Given:
 
     today = date.today().isoformat()
     return {
-        "by": asker.one(say.BY, "--by", given["by"], answers.text),
+        "by": asker.one(say.BY, "--by", given["by"], answers.initials),
         "on": asker.one(say.ON, "--on", given["on"], answers.day, default=today),
         "from": asker.choice(say.READ_AS, "--from", given["from_"], say.READ_AS_WORDS),
-        "checked_by": given["checked_by"],
+        "checked_by": None
+        if given["checked_by"] is None
+        else asker.read("--checked-by", given["checked_by"], answers.initials),
     }

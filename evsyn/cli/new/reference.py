@@ -42,7 +42,9 @@ def citation_from(asker: KeptAsker, review: "Review", file: Path | None, given: 
         asker.done()
         refuse(say.IN_ALREADY.format(study=same.study, reason=same.reason))
     cited = record.citation.model_dump(exclude_none=True)
-    asker.tell(["", fill(say.CITED.format(citation=citation_text(record.citation)), WIDTH), ""])
+    if asker.asks and not asker.is_quiet:
+        cited_as = say.CITED.format(citation=citation_text(record.citation))
+        click.echo(f"\n{fill(cited_as, WIDTH)}\n")
     return {**cited, **_typed(given)}
 
 
@@ -68,14 +70,16 @@ def _record(asker: KeptAsker, file: Path | None) -> "ReadCitation | None":
             refuse(trouble)
         if kept is None and asker.asks:
             asker.keep(say.REFERENCE, text)
+        asker.fixed = 1
         return record
     if kept is not None:
-        return _one(kept, say.REFERENCE)[0]
+        return _one(kept, say.REFERENCE)[0] if kept else None
     if not asker.asks:
         return None
     asker.tell(["", *say.PASTE])
+    asker.flush()
     while True:
-        text = _pasted()
+        text = _pasted(asker)
         if not text.strip():
             asker.keep(say.REFERENCE, "")
             return None
@@ -114,11 +118,17 @@ def _text_of(file: Path) -> str:
         refuse(f"{file} is not text that can be read. Save the record again as RIS or BibTeX.")
 
 
-def _pasted() -> str:
+def _pasted(asker: KeptAsker) -> str:
     from evsyn.wording.adding import END
 
     lines: list[str] = []
     for line in iter(sys.stdin.readline, ""):
+        if not "".join(lines).strip():
+            try:
+                asker.hear(line)
+            except ValueError as reason:
+                asker.tell([fill(str(reason), WIDTH)])
+                continue
         if line.strip() == END:
             return "".join(lines)
         lines.append(line)

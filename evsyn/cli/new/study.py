@@ -8,6 +8,7 @@ import click
 
 from evsyn.cli.new.arms import arms_of, facts_of
 from evsyn.cli.new.asking import Asker, Given
+from evsyn.cli.new.kept import KeptAsker
 from evsyn.cli.new.options import study_options
 from evsyn.cli.new.paper import citation_of, extracted_of, name_from, setting_of
 from evsyn.cli.new.writing import (
@@ -22,6 +23,7 @@ from evsyn.cli.options import readable_plan, review_argument
 
 if TYPE_CHECKING:
     from evsyn.extraction.plan import Plan
+    from evsyn.terms import Finding
 
 
 @click.command(
@@ -32,22 +34,29 @@ if TYPE_CHECKING:
 @review_argument
 @study_options
 def command(review: Path, asks: bool | None, **given: Any) -> None:
-    """Write a new extract into the folder REVIEW, in the words of its plan.
+    """Write a new extract into the folder REVIEW, in the words of its plan, as a file to fill in.
 
-    What was not read is left out. At least one group of patients with one count is needed.
+    What was not read is left out, to be added in an editor. At least one group of patients with one
+    count is needed. To bring in one paper from its reference, with every count checked as it is
+    typed, answers that are kept and what it moves at the end: evsyn add.
     """
     from evsyn.extraction.load import read_review
     from evsyn.wording import new_questions as say
     from evsyn.wording.new_files import study_comments
 
     plan = readable_plan(review)
-    asker = Asker(asks)
+    asker = KeptAsker(asks)
     asker.tell(say.BEFORE)
-    record, path = study_record(asker, plan, review, given, citation_of)
-    asker.settle()
-    text = file_text(path, review, "study", record, study_comments(plan, record))
-    findings = read_review(review, {path.name: text}).findings
-    asker.settle_faults(said_of(findings, path.name))
+
+    def made() -> "tuple[Given, Path, str, tuple[Finding, ...]]":
+        record, path = study_record(asker, plan, review, given, citation_of)
+        asker.settle()
+        text = file_text(path, review, "study", record, study_comments(plan, record))
+        findings = read_review(review, {path.name: text}).findings
+        asker.settle_faults(said_of(findings, path.name))
+        return record, path, text, findings
+
+    record, path, text, findings = asker.walked(made)
     write_new(path, text)
     tell_open(findings, path.name)
     outcome = next(one for arm in record["arms"] for one in arm.get("outcomes", ()))

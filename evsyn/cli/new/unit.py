@@ -8,6 +8,7 @@ import click
 
 from evsyn.cli.new.asking import Asker, Given
 from evsyn.cli.new.cases import flow_of, groups_of
+from evsyn.cli.new.kept import KeptAsker
 from evsyn.cli.new.options import ask_option, count_option, invented_option, level_option
 from evsyn.cli.new.writing import file_text, refuse_existing, tell_next, tell_open, write_new
 from evsyn.cli.options import readable_plan, review_argument
@@ -59,17 +60,22 @@ def command(review: Path, asks: bool | None, output: Path | None, **given: Any) 
     from evsyn.wording.new_files import unit_comments
 
     plan = readable_plan(review)
-    asker = Asker(asks)
+    asker = KeptAsker(asks)
     asker.tell(say.BEFORE)
     if output is not None:
         refuse_existing(output)
-    record = _record(asker, plan, given)
-    path = output or review / f"unit-{record['unit'] or 'NAME'}.yaml"
-    refuse_existing(path)
-    asker.settle()
-    text = file_text(path, review, "unit", record, unit_comments(plan, record))
-    findings = _found(path.name, text, plan)
-    asker.settle_faults(findings)
+
+    def made() -> "tuple[Path, str, tuple[Finding, ...]]":
+        record = _record(asker, plan, given)
+        path = output or review / f"unit-{record['unit'] or 'NAME'}.yaml"
+        refuse_existing(path)
+        asker.settle()
+        text = file_text(path, review, "unit", record, unit_comments(plan, record))
+        findings = _found(path.name, text, plan)
+        asker.settle_faults(findings)
+        return path, text, findings
+
+    path, text, findings = asker.walked(made)
     write_new(path, text)
     tell_open(findings, path.name)
     tell_next(

@@ -1,7 +1,7 @@
 """Read one answer as a person writes it; a ``ValueError`` says why it cannot be right."""
 
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from typing import Any
 
 from pydantic import TypeAdapter, ValidationError
@@ -9,11 +9,16 @@ from pydantic import TypeAdapter, ValidationError
 from evsyn.extraction.faults import nearest
 from evsyn.extraction.percentages import printed_percentage
 from evsyn.extraction.record import Day, Month, Name
+from evsyn.extraction.references.found_by import doi_in, pmid_in, pmid_of_address
+from evsyn.extraction.starting.dates import is_two_ways, plain_date
 
 Read = Callable[[str], Any]
+#: Words to choose from, with or without what each is called.
+Words = Sequence[str] | Mapping[str, str]
 
 _COUNT = re.compile(r"([0-9]+) *(?:/|of|out of| ) *([0-9]+)")
 _SPAN = re.compile(r"(\S+)(?: *(?:to|-|–|,) *|\s+)(\S+)")
+_SPAN_NAMED = re.compile(r"(\S.*\S) +(?:to|-|–) +(\S.*\S)")
 _NAME: TypeAdapter[str] = TypeAdapter(Name)
 _DAY: TypeAdapter[str] = TypeAdapter(Day)
 _MONTH: TypeAdapter[str] = TypeAdapter(Month)
@@ -34,6 +39,29 @@ def name(written: str) -> str:
     return str(_valid(_NAME, written.strip(), said))
 
 
+def initials(written: str) -> str:
+    """Return who read something; it holds a letter at least."""
+    if not any(one.isalpha() for one in written):
+        raise ValueError(f"'{written.strip()}' holds no letter; write initials, as QF")
+    return text(written)
+
+
+def doi(written: str) -> str:
+    """Return a DOI, taken out of an address where it stands in one."""
+    found = doi_in(written)
+    if not found:
+        raise ValueError(f"'{written.strip()}' holds no DOI; it begins with 10., as 10.1000/abc")
+    return found
+
+
+def pmid(written: str) -> str:
+    """Return a PubMed number, taken out of an address where it stands in one."""
+    found = pmid_in(written) or pmid_of_address(written)
+    if not found:
+        raise ValueError(f"'{written.strip()}' is not a PubMed number; it has at most eight digits")
+    return found
+
+
 def unlike(taken: Sequence[str]) -> Read:
     """Return a reader of names that are none of those taken."""
 
@@ -48,16 +76,18 @@ def unlike(taken: Sequence[str]) -> Read:
 def day(written: str) -> str:
     """Return a day."""
     said = f"'{written}' is not a day; write it as 2026-03-02"
-    return str(_valid(_DAY, written.strip(), said))
+    if is_two_ways(written):
+        said = f"'{written}' can be read in two ways; write year, month, day, as 2026-03-02"
+    return str(_valid(_DAY, plain_date(written.strip()), said))
 
 
 def span(written: str) -> dict[str, str]:
-    """Return first and last month, written as ``1995-03 to 1999``."""
-    said = f"'{written}' are not two dates; write them as 1995-03 to 1999-12"
-    match = _SPAN.fullmatch(written.strip())
+    """Return first and last month, written as ``1995-03 to 1999`` or ``March 1995 to 1999``."""
+    said = f"'{written}' does not hold two dates; write them as 1995-03 to 1999-12"
+    match = _SPAN_NAMED.fullmatch(written.strip()) or _SPAN.fullmatch(written.strip())
     if match is None:
         raise ValueError(said)
-    first, last = (str(_valid(_MONTH, one, said)) for one in match.groups())
+    first, last = (str(_valid(_MONTH, plain_date(one), said)) for one in match.groups())
     if last < first[: len(last)]:
         raise ValueError(f"{last} is before {first}")
     return {"from": first, "to": last}
@@ -103,21 +133,52 @@ def percentage(written: str) -> str:
     return written.strip()
 
 
-def among(words: Sequence[str]) -> Read:
-    """Return a reader of one of some words, given by name or by its place in the list."""
+def among(words: Words, *, used: Collection[str] = ()) -> Read:
+    """Return a reader of one of some words, given by name, by its place in the list or by label.
+
+    Parameters
+    ----------
+    words : sequence or mapping of str
+        The words; a mapping gives their labels.
+    used : collection of str
+        Those that may be given no more.
+    """
+    names = list(words)
 
     def read(written: str) -> str:
         said = written.strip()
-        if said in words:
-            return said
-        if said.isascii() and said.isdigit() and 1 <= int(said) <= len(words):
-            return words[int(said) - 1]
-        raise ValueError(f"'{said}' is none of them. {nearest(said, list(words))}")
+        named = _named(said, words)
+        if said not in names and said.isascii() and said.isdigit() and 1 <= int(said) <= len(names):
+            named = names[int(said) - 1]
+        if named is None:
+            left = [name for name in names if name not in used]
+            raise ValueError(f"'{said}' is none of them. {nearest(said, left)}")
+        if named in used:
+            raise ValueError(f"'{named}' is there already")
+        return named
 
     return read
 
 
-def several(words: Sequence[str]) -> Read:
+def _named(said: str, words: Words) -> str | None:
+    """Return the word meant by its name or label; case, spaces and hyphens say nothing."""
+    if said in words:
+        return said
+    labels = words.values() if isinstance(words, Mapping) else words
+    plain = _plain(said)
+    fitting = [
+        name
+        for name, label in zip(words, labels, strict=True)
+        if plain and plain in (_plain(name), _plain(label))
+    ]
+    return fitting[0] if len(fitting) == 1 else None
+
+
+def _plain(words: str) -> str:
+    return "".join(one for one in words.casefold() if one.isalnum())
+
+
+def several(words: Words) -> Read:
     """Return a reader of some of these words, with commas between them."""
 
     def read(written: str) -> list[str]:

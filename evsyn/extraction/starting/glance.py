@@ -15,6 +15,30 @@ from evsyn.terms import Finding, Severity
 _NAME = "typed"
 
 
+def study_typed(
+    counts: Mapping[str, Mapping[str, Any]], patients: int | None
+) -> tuple[Study | None, list[Finding]]:
+    """Return a study of one group with the counts typed so far, or the faults that forbid it.
+
+    Parameters
+    ----------
+    counts : mapping
+        The counts, by outcome.
+    patients : int or None
+        Patients of the group, where known; else the largest total.
+    """
+    most = max(count["total"] for count in counts.values())
+    record = {
+        "format": 1,
+        "study": _NAME,
+        "citation": {},
+        "extracted": {"by": "-", "on": "2000-01-01", "from": "abstract"},
+        "arms": [{"arm": _NAME, "patients": patients or most, "outcomes": dict(counts)}],
+    }
+    study, found = read_text(f"{_NAME}.yaml", yaml_text(record), Study)
+    return study, list(found)
+
+
 def said_of_count(
     plan: Plan, counts: Mapping[str, Mapping[str, Any]], outcome: str, patients: int | None
 ) -> tuple[Finding, ...]:
@@ -31,15 +55,7 @@ def said_of_count(
     patients : int or None
         Patients of the group, where known; else the largest total.
     """
-    most = max(count["total"] for count in counts.values())
-    record = {
-        "format": 1,
-        "study": _NAME,
-        "citation": {},
-        "extracted": {"by": "-", "on": "2000-01-01", "from": "abstract"},
-        "arms": [{"arm": _NAME, "patients": patients or most, "outcomes": dict(counts)}],
-    }
-    study, found = read_text(f"{_NAME}.yaml", yaml_text(record), Study)
+    study, found = study_typed(counts, patients)
     if study is not None:
         review = Review(Path(), plan, (study,), ())
         found = [one for rule in REVIEW_RULES for one in rule.check(review)]

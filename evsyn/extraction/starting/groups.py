@@ -38,7 +38,7 @@ def level(written: str, plan: Plan) -> Placed:
     """Return the level of a stratum, from ``[GROUP.]STRATUM=LEVEL``."""
     group, key, words = placed(written)
     key = answers.among(list(strata(plan)))(key)
-    return Placed(group, key, answers.among(list(levels(strata(plan)[key])))(words))
+    return Placed(group, key, answers.among(levels(strata(plan)[key]))(words))
 
 
 def count(written: str, plan: Plan, *, of_paper: bool) -> Placed:
@@ -60,7 +60,7 @@ def count(written: str, plan: Plan, *, of_paper: bool) -> Placed:
         If it cannot be right; the message says why.
     """
     group, key, words = placed(written)
-    key = answers.among(list(plan.outcomes))(key)
+    key = answers.among({name: one.label for name, one in plan.outcomes.items()})(key)
     match = _COUNT.fullmatch(words)
     if match is None:
         raise ValueError(f"'{words}' has not the form '4/52 attempted 30_days'")
@@ -69,10 +69,10 @@ def count(written: str, plan: Plan, *, of_paper: bool) -> Placed:
     made: dict[str, Any] = {
         "events": events,
         "total": total,
-        "of": answers.among(list(bases))(match["of"]),
+        "of": answers.among(bases)(match["of"]),
     }
     if match["window"]:
-        made["window"] = answers.among(list(windows(plan)))(match["window"])
+        made["window"] = answers.among(windows(plan))(match["window"])
     allowed = ("at", "printed") if of_paper else ("unknown",)
     for part in ("unknown", "at", "printed"):
         if match[part] and part not in allowed:

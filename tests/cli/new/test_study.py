@@ -140,7 +140,7 @@ def test_missing_answers_stand_in_one_list(review):
         ("--count", "none.perforation=3/40 attempted", "--count: 'none' is none of them"),
         ("--level", "intent=bridges", "Did you mean 'bridge'?"),
         ("--level", "era=before_2005", "'era' is none of them"),
-        ("--on", "9.1.2026", "'9.1.2026' is not a day"),
+        ("--on", "9.1.2026", "'9.1.2026' can be read in two ways"),
         ("--recruited", "2010 to 2005", "2005 is before 2010"),
         ("--year", "20012", "20012 is not possible here"),
         ("--fact", "operator=nurse", "'nurse' is none of them"),
