@@ -16,8 +16,10 @@ from evsyn.pooling.review import answer_cell_tables
 from evsyn.pooling.sensitivity import sensitivity
 from evsyn.pooling.tables import PooledTable
 
-#: How the headline may be made otherwise on the same scale: estimator and interval.
+#: How the headline may be made on the same scale: estimator and interval. The plan's own, which is
+#: one of these with the ordinary interval, is left out where it stands.
 HEADLINES = (
+    ("dersimonian_laird", "ordinary"),
     ("restricted_ml", "ordinary"),
     ("paule_mandel", "ordinary"),
     ("ml", "ordinary"),
@@ -97,14 +99,14 @@ def varied(review: Review, base: PooledTable) -> Varied:
     """
     if not base.answer.show.pooled:
         return Varied(base, (), (), (), ())
-    level = review.plan.pooling.level
+    level, own = review.plan.pooling.level, (review.plan.pooling.between, "ordinary")
     return Varied(
         base,
         (
             *(OtherSet(one.label, one.pooled) for one in sensitivity(review, base)),
             *_other_overlaps(review, base),
         ),
-        tuple(_way(base, *pair, "logit", level) for pair in HEADLINES),
+        tuple(_way(base, *pair, "logit", level) for pair in HEADLINES if pair != own),
         tuple(_models(base, level)),
         tuple(_way(base, "dersimonian_laird", "ordinary", s, level) for s in PRINT_SCALES),
     )

@@ -181,8 +181,8 @@ def crossed_sentence(crossed: Crossed, words: Sequence[Mapping[str, str]]) -> st
         said.append(
             "Test of interaction, that a difference in the one stratum is the same at each level "
             f"of the other (likelihood ratio): F {found.statistic:.2f} on {found.df1} and "
-            f"{found.df2} degrees of freedom, P {probability(found.p)}. It finds only large "
-            "interactions in so few studies."
+            f"{found.df2} degrees of freedom, P {probability(found.p)}. With few "
+            "studies it finds only large interactions."
         )
     if crossed.main.shared:
         number = counted(len(crossed.main.shared), "study stands", "studies stand")

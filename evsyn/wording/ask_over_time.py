@@ -13,7 +13,8 @@ NOTHING = "Nothing is pooled here, so nothing can have grown."
 KEY = (
     "Each line holds all studies of the lines above it, so the lines are not independent; a change "
     "may be chance, other devices, other patients or other ways of counting. Papers of one year "
-    "come in together."
+    "come in together. A study that gives way to another for shared patients stays out of every "
+    "line, also of those before the other was printed."
 )
 
 

@@ -164,7 +164,14 @@ def _quoted(asked: OnCovariates, found: Regressed) -> str:
             f" All columns together: F {model.statistic:.2f} on {len(asked.terms)} and {model.df} "
             f"degrees of freedom, P {probability(model.p)}."
         )
-    return f"{said} It is the model to read where {_WHEN[found.few_events]}."
+    said += f" It is the model to read where {_WHEN[found.few_events]}."
+    if found.shared:
+        number = counted(len(found.shared), "study gives", "studies give")
+        said += (
+            f" {number} several rows, which it takes for rows of several studies: P of what is "
+            "alike in all rows of a study tends to come out too small; see the robust lines."
+        )
+    return said
 
 
 def _spread(model: Regression) -> str:

@@ -19,10 +19,10 @@ NO_OTHER_SET = (
     "as such, whole, and read in full, and no study may share patients with another."
 )
 KEY = (
-    "Shift: in points, of the row to read for sets, and from the headline for ways. Other scales "
-    "are there to match what is printed elsewhere, and are never read; the raw one cannot be made "
-    "where a study is at 0% or 100%. The beta-binomial value is a mean over settings, the others "
-    "are the median setting."
+    "Shift: in points, of the row to read for sets, and from the headline for ways. Other scales, "
+    "all by DerSimonian-Laird with the ordinary interval, are there to match what is printed "
+    "elsewhere, and are never read; the raw one cannot be made where a study is at 0% or 100%. "
+    "The beta-binomial value is a mean over settings, the others are the median setting."
 )
 _BETWEEN = {
     "dersimonian_laird": "DerSimonian-Laird",
@@ -93,7 +93,8 @@ def set_rows(found: Varied) -> Iterator[tuple[str, ...]]:
 def way_rows(found: Varied) -> Iterator[tuple[str, ...]]:
     """Yield the headline as it stands, then one row a way."""
     head = found.base.answer.rows[Row.HEADLINE]
-    yield (f"{ROW_NAMES[Row.HEADLINE]} (headline)", _value(head), "")
+    # By the plan's estimator, which need not be the one most papers use.
+    yield (f"{_BETWEEN[head.between]}, {_INTERVAL[head.interval]} (headline)", _value(head), "")
     for one in (*found.headlines, *found.models, *found.scales):
         shift = ""
         if one.value is not None and head.status is Status.POOLED:

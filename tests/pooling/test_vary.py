@@ -13,6 +13,7 @@ from evsyn.pooling.answer import Row
 from evsyn.pooling.review import answer_questions
 from evsyn.pooling.vary import OVERLAPS_DROPPED, OVERLAPS_KEPT, varied
 from evsyn.terms import TextRead
+from evsyn.wording.ask_vary import way_rows
 
 DEMO = read_review(Path(__file__).parents[2] / "studies" / "demo")
 BASE = answer_questions(DEMO, [Question("perforation")])[Question("perforation")]
@@ -66,6 +67,21 @@ def test_models_and_scales():
     by_scale = {one.scale: one.value for one in FOUND.scales}
     assert by_scale["raw"] is None  # studies at 0%
     assert by_scale["arcsine"].estimate < BASE.answer.rows[Row.HEADLINE].estimate
+
+
+def test_the_headline_is_named_by_the_estimator_of_the_plan():
+    """A plan may ask for restricted ML: then that of most papers is one of the other ways."""
+    plan = DEMO.plan.model_copy(
+        update={"pooling": DEMO.plan.pooling.model_copy(update={"between": "restricted_ml"})}
+    )
+    review = replace(DEMO, plan=plan)
+    question = Question("perforation")
+    found = varied(review, answer_questions(review, [question])[question])
+    ways = [(one.between, one.interval) for one in found.headlines]
+    assert ways[0] == ("dersimonian_laird", "ordinary")
+    assert ("restricted_ml", "ordinary") not in ways
+    assert found.headlines[0].value.estimate == BASE.answer.rows[Row.HEADLINE].estimate
+    assert next(way_rows(found))[0] == "restricted ML, ordinary interval (headline)"
 
 
 def test_what_is_not_pooled_has_no_other_answer():

@@ -26,6 +26,7 @@ def test_both_models_stand_in_one_table_and_rates_below():
 def test_several_rows_of_a_study_bring_a_robust_line():
     said = told(DEMO, "perforation", "--on", "intent", "--on", "year")
     assert "Over 23 studies (28 rows)" in said
+    assert "5 studies give several rows, which it takes for rows of several studies" in said
     assert "Two-step, robust to rows of one study (CR2)" in said
     assert "All columns together: F" in said
     assert "(no one value of intent)" in said
