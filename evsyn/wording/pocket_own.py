@@ -72,7 +72,7 @@ def own_prompt(found: UnitAudit, plan: Plan, audience: Audience, *, can_check: b
     needed = [sentence for sentence in needed if sentence]
     more = [
         primary_sentence(found.standings, plan, found.wholes) if plan.audit.primary else "",
-        _place(found.whole(first.outcome), plan) if first.stratum == OVERALL else "",
+        place_sentence(found.whole(first.outcome), plan) if first.stratum == OVERALL else "",
         *alarm_sentences(found.alarms, can_check=can_check, has_cure=False),
         others_sentence(others, plan) if whole else "",
     ]
@@ -109,7 +109,8 @@ def others_sentence(standings: Sequence[Standing], plan: Plan) -> str:
     return f"Our other counts: {'; '.join(told)}." if told else ""
 
 
-def _place(whole: Standardisation | None, plan: Plan) -> str:
+def place_sentence(whole: Standardisation | None, plan: Plan) -> str:
+    """Say where a whole count lies, and what so few cases could have shown; empty without one."""
     if whole is None:
         return ""
     if whole.found is None:

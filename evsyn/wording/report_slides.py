@@ -16,7 +16,7 @@ LIMITS_TITLE = "What these studies cannot tell"
 NO_APPRAISAL = "No risk of bias is judged here, and no certainty is rated."
 NO_SEARCH_TITLE = "No search was made: chosen papers"
 NO_SEARCH = "The papers were chosen, not searched for: others may exist that say otherwise."
-INDEX_TITLE = "Backup slides: every study"
+INDEX_TITLE = "Backup slides: every study, and the references"
 INDEX_BACK = "Back to the list."
 OTHERS_IN_BACKUP = "Not shown here, only in the backup slides: {labels}."
 OUTSIDE_TITLE = "What may be told outside of {unit}"
@@ -32,6 +32,7 @@ DISPUTED_KEY = (
 #: Parts of a talk, as programs list them and slides are headed.
 PART_START, PART_EVIDENCE = "Start", "The evidence"
 PART_REFERENCES, PART_BACKUP = "References", "Backup"
+TAKE_HOME = "To take home"
 
 
 def answer_title(
@@ -112,6 +113,28 @@ def levels_title(
     return f"{label} by {stratum.lower()}: {said}"
 
 
+def levels_taken_home(stratum: str, difference: Difference) -> str:
+    """Say in a sentence whether the levels of a stratum differ."""
+    return f"By {stratum.lower()}: {_verdict(difference)}."
+
+
+def unit_taken_home(unit: str, place: str) -> str:
+    """Say in a sentence where a unit stands."""
+    return f"{unit}: {place}"
+
+
+def evidence_cannot_tell(review: Review) -> str:
+    """Say in a sentence what bounds all these numbers."""
+    return f"{read_in_part(review)} {NO_APPRAISAL}"
+
+
+def read_in_part(review: Review) -> str:
+    """Say how many studies were not read in full."""
+    partly = sum(study.extracted.from_ is not TextRead.FULL_TEXT for study in review.studies)
+    k = counted(len(review.studies), "study", "studies")
+    return f"Read from abstract or second hand, not in full: {partly:,} of {k}."
+
+
 def spoken_never(words: str) -> str:
     """Say in the notes what is not to be said."""
     return f"Do not say: {words[:1].lower()}{words[1:]}" if words else ""
@@ -152,11 +175,10 @@ def limits_lines(review: Review, stating: Sequence[str], cautions: str) -> list[
     """
     studies = review.studies
     k = counted(len(studies), "study", "studies")
-    partly = sum(study.extracted.from_ is not TextRead.FULL_TEXT for study in studies)
     second = sum(study.extracted.checked_by is not None for study in studies)
     doubts = len(review.open_doubts)
     return [
-        f"Read from abstract or second hand, not in full: {partly:,} of {k}.",
+        read_in_part(review),
         f"Checked by a second reader: {second:,} of {k}.",
         f"Open doubts about what was extracted: {doubts:,}.",
         *stating,

@@ -13,6 +13,7 @@ from evsyn.wording.report_slides import (
     INDEX_TITLE,
     LIMITS_TITLE,
     OTHERS_IN_BACKUP,
+    PART_REFERENCES,
     limits_lines,
     references_title,
     search_lines,
@@ -21,7 +22,7 @@ from evsyn.wording.report_slides import (
 )
 from evsyn.wording.strata import stating_sentence
 
-INDEX = "index"
+INDEX, REFERENCES = "index", "references"
 _COVER_SIZES = tuple(size for size in SIZES if size <= 22)
 _BETWEEN = "  ·  "
 
@@ -81,13 +82,14 @@ def reference_slides(room: Room, content: ReportContent) -> list[Slide]:
         for one in content.references
     ]
     title = references_title(len(content.references))
-    return text_slides(room, "", title, said, sizes=(LEAST,))
+    slides = text_slides(room, REFERENCES, title, said, sizes=(LEAST,))
+    return [replace(one, back=INDEX) for one in slides]
 
 
 def index_slides(
     room: Room, listed: Sequence[tuple[str, Sequence[tuple[str, str]]]]
 ) -> list[Slide]:
-    """Return the list of the backup slides, a line an outcome.
+    """Return the list of the backup slides, a line an outcome, and where the references are.
 
     Parameters
     ----------
@@ -103,6 +105,7 @@ def index_slides(
             runs += [Run(_BETWEEN)] if i else []
             runs.append(Run(name or ALL_STUDIES, target=key))
         said.append(Paragraph(tuple(runs)))
+    said.append(Paragraph((Run(PART_REFERENCES, target=REFERENCES),)))
     return text_slides(room, INDEX, INDEX_TITLE, said)
 
 

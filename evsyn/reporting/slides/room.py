@@ -23,7 +23,7 @@ _FIGURE_SIZES, _ABREAST = (24, 22, 20, 18, 17, 16, 15, LEAST), 40
 #: Free room between a title and words under it.
 _ABOVE_WORDS = 8.0
 #: A P and its number, which no line break may part; and what stands for their blank in measuring.
-_P, _BLANK, _WIDE = re.compile(r"\bP (?=\d|below )"), "\u00a0", "_"
+_P, _BLANK, _WIDE = re.compile(r"\bP (?=\(?\d|below )"), "\u00a0", "_"
 #: A figure with more height than this would hold more rows than can be read.
 _TALLEST = 400.0
 
@@ -138,4 +138,4 @@ def fitted_title(place: Box, title_size: float, title: str) -> tuple[str, float]
 
 def _unbroken(words: str) -> str:
     """Put a blank that no program breaks a line at between each P and its number."""
-    return re.sub(rf"\bP{_WIDE}(?=\d|below )", f"P{_BLANK}", words)
+    return re.sub(rf"\bP{_WIDE}(?=\(?\d|below )", f"P{_BLANK}", words)

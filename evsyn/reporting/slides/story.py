@@ -17,9 +17,11 @@ from evsyn.reporting.slides.answers import (
     answer_slides,
     backup_slides,
     main_outcomes,
+    primary_outcome,
 )
 from evsyn.reporting.slides.room import Room
 from evsyn.reporting.slides.slide import Slide
+from evsyn.reporting.slides.take_home import take_home_slides
 from evsyn.reporting.slides.unit_part import unit_backup, unit_head, unit_marks, unit_slides
 from evsyn.reporting.told_counts import invented_of
 from evsyn.wording.page import PageWords
@@ -28,12 +30,15 @@ from evsyn.wording.report_slides import (
     PART_EVIDENCE,
     PART_REFERENCES,
     PART_START,
+    TAKE_HOME,
     part_backup,
 )
 
 
 def talk(room: Room, content: ReportContent) -> tuple[Slide, ...]:
-    """Return the slides: title, answers, the unit, limits, search, references, then backup.
+    """Return the slides: title, answers, the unit, limits, search, what to take home; then backup.
+
+    The references stand last, where a list leads to them.
 
     Parameters
     ----------
@@ -52,7 +57,8 @@ def talk(room: Room, content: ReportContent) -> tuple[Slide, ...]:
         slides += _part(named, unit_slides(room, content, [item.name for item in main]))
     about = (*limits_slides(room, content), *search_slides(room, content))
     slides += _part(PART_EVIDENCE, about)
-    slides += _part(PART_REFERENCES, reference_slides(room, content))
+    (primary,) = [item for item in main if item.name == primary_outcome(content)]
+    slides += _part(TAKE_HOME, take_home_slides(room, content, primary))
     listed, backup = [], list[Slide]()
     for item in content.outcomes:
         places = []
@@ -64,7 +70,8 @@ def talk(room: Room, content: ReportContent) -> tuple[Slide, ...]:
             places.append(own[:2])
             backup += _part(part_backup(item.label), own[2])
         listed.append((item.label, places))
-    return (*slides, *_part(PART_BACKUP, index_slides(room, listed)), *backup)
+    references = _part(PART_REFERENCES, reference_slides(room, content))
+    return (*slides, *_part(PART_BACKUP, index_slides(room, listed)), *backup, *references)
 
 
 def _part(name: str, slides: Iterable[Slide]) -> list[Slide]:

@@ -52,8 +52,9 @@ def test_order_of_the_talk(slides):
     starts = [
         CONTENT.review.plan.title, "Migration: typically ",
         "Reobstruction: counts of 4 studies", "What these studies cannot tell",
-        "Searched: 2 sources, last on 2026-02-03", "References: 30 studies (1 of ",
+        "Searched: 2 sources, last on 2026-02-03", "To take home",
         "Backup slides", "Migration, every study, by device generation",
+        "References: 30 studies (1 of ",
     ]  # fmt: skip
     places = [
         next(i for i, title in enumerate(titles) if title.startswith(start)) for start in starts
@@ -95,8 +96,8 @@ def test_slides_are_listed_by_the_parts_of_the_talk(made, slides):
     told = {part.get("name"): [int(one.get("id")) for one in part[0]] for part in listed}
     assert [number for part in told.values() for number in part] == [s.slide_id for s in slides]
     assert list(told) == [
-        "Start", "Migration", "Reobstruction", "The evidence", "References", "Backup",
-        "Backup: migration", "Backup: reobstruction",
+        "Start", "Migration", "Reobstruction", "The evidence", "To take home", "Backup",
+        "Backup: migration", "Backup: reobstruction", "References",
     ]  # fmt: skip
     assert len(told["Start"]) == 1
     migration = [s for s in slides if s.slide_id in told["Migration"]]
@@ -216,10 +217,12 @@ def read(events, totals) -> float:
 def test_links_lead_from_one_list_to_the_backup_and_back(slides):
     (index,) = [s for s in slides if look.title(s).startswith("Backup slides")]
     listed = look.links(index)
-    assert [words for words, _ in listed] == ["Device generation", "Intent"] * 2
+    named = [words for words, _ in listed]
+    assert named == ["Device generation", "Intent"] * 2 + ["References"]
     first = [look.title(target) for _, target in listed]
     assert first[0].startswith("Migration, every study, by device generation")
     assert first[3].startswith("Reobstruction, every study, by intent")
+    assert first[4].startswith("References: 30 studies (1 of ")
     place = slides.index(index)
     for slide in slides[:place]:
         assert look.links(slide) == []
@@ -227,6 +230,18 @@ def test_links_lead_from_one_list_to_the_backup_and_back(slides):
         ((words, target),) = look.links(slide)
         assert words == "Back to the list."
         assert target.slide_id == index.slide_id
+
+
+def test_the_talk_ends_with_three_sentences_and_one_not_to_say(slides):
+    (last,) = [slide for slide in slides if look.title(slide) == "To take home"]
+    (body,) = [shape for shape in last.shapes if shape.name == "words"]
+    said = [one.text for one in body.text_frame.paragraphs]
+    assert len(said) == 4
+    assert said[0].startswith("Migration: about 7 in 100.")
+    assert said[1].startswith("Device generation cannot be compared from these papers")
+    assert said[2].startswith("Read from abstract or second hand, not in full: 5 of 30 studies.")
+    assert said[3].startswith('Do not say: "The rate is 6.9%"')
+    assert look.title(slides[slides.index(last) + 1]).startswith("Backup slides")
 
 
 def test_every_relationship_named_in_a_part_is_there_and_leads_to_a_part(made):

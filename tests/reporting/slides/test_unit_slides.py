@@ -82,6 +82,21 @@ def test_what_the_counts_leave_out_stands_beside_them():
         assert "Set against the studies without our own series (2018-zinnia)." in words
 
 
+def test_what_to_take_home_of_a_unit_is_what_may_be_told_of_it():
+    said_last = {}
+    for audience in Audience:
+        (last,) = [
+            slide
+            for slide in look.opened(talk(audience)).slides
+            if look.title(slide) == "To take home"
+        ]
+        said_last[audience] = " ".join(look.words(part) for part in last.shapes._spTree)
+    assert "Hollowmere General: 3 of 41 is within the range" in said_last[Audience.INSIDE]
+    assert "would be noticed with a chance of" in said_last[Audience.INSIDE]
+    assert "between 1 and 7 of 41" in said_last[Audience.OUTSIDE]
+    assert "3 of 41" not in said_last[Audience.OUTSIDE]
+
+
 def test_outside_nothing_but_what_may_be_told():
     made = talk(Audience.OUTSIDE)
     assert look.faults(made) == []
