@@ -118,22 +118,24 @@ def _pool_text(review: Review, pool: DisputedPool) -> str:
     return "\n".join(lines)
 
 
-def disputed_row(said: StudySaid, steps: Sequence[int] = SHOWN) -> tuple[str, ...]:
+def disputed_row(
+    said: StudySaid, steps: Sequence[int] = SHOWN, decimals: int = 1
+) -> tuple[str, ...]:
     """Return one study's cells: its count, then the row to read at each change and without it."""
     row = said.study.row
     by_change = {one.change: one for one in said.study.counts}
-    moved = (_cell(by_change[by]) if by in by_change else "-" for by in steps)
+    moved = (_cell(by_change[by], decimals) if by in by_change else "-" for by in steps)
     name = f"{row.label}\n{count(row.events, row.total)}"
-    return (name, *moved, _cell(said.study.without))
+    return (name, *moved, _cell(said.study.without, decimals))
 
 
-def _cell(variant: Variant) -> str:
+def _cell(variant: Variant, decimals: int) -> str:
     reading = variant.pooled.answer.reading
     if reading is None:
         return "no row"
     row = reading.pooled
     estimate = percent(row.estimate).removesuffix("%")
-    return f"{estimate} {shift_points(variant.shift)}\n({limits(row.low, row.high)})"
+    return f"{estimate} {shift_points(variant.shift, decimals)}\n({limits(row.low, row.high)})"
 
 
 def _pool_json(review: Review, pool: DisputedPool) -> dict[str, Any]:

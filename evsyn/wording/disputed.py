@@ -166,15 +166,17 @@ def events_words(change: int) -> str:
     return f"{counted(abs(change), 'event', 'events')} {'more' if change > 0 else 'fewer'}"
 
 
-def shift_points(shift: float) -> str:
+def shift_points(shift: float, decimals: int = 1) -> str:
     """Write a shift of a proportion in percentage points, with its sign.
 
     Examples
     --------
     >>> shift_points(0.0123), shift_points(-0.0001), shift_points(float("nan"))
     ('+1.2', '0.0', '')
+    >>> shift_points(-0.0004, 2)
+    '-0.04'
     """
     if math.isnan(shift):
         return ""
-    written = f"{100 * shift:+.1f}"
-    return "0.0" if float(written) == 0 else written
+    written = f"{100 * shift:+.{decimals}f}"
+    return written[1:] if float(written) == 0 else written

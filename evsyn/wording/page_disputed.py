@@ -13,10 +13,12 @@ DISPUTED_HEADINGS = (
 )
 DISPUTED_READ = (
     "Every cell is the pool made afresh with that one count changed: the row to read in %, its "
-    "shift in points, and its interval. A dash: no such count. Studies that shift it most stand "
+    "shift in points to two decimals, and its interval; the first row is the pool as it stands. A "
+    "dash: no such count. Studies that shift it most stand "
     "first. The sentence is changed where it says something else than before, not only another "
     "number."
 )
+UNCHANGED = "No count changed"
 NO_CHANGE = f"none of up to {MOST_EVENTS}"
 
 

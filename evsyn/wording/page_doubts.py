@@ -1,10 +1,10 @@
 """Words of the page's table of doubts, for those who read papers and not files."""
 
-DOUBT_HEADINGS = ("Study", "Of what", "Doubt", "Answer", "What clears it, and file and line")
+DOUBT_HEADINGS = ("Study", "Of what", "Doubt", "Answer", "File and line")
 DOUBTS_READ = (
     "Each is a question to a paper or its extract that a check raised. The numbers are pooled as "
-    "they stand; what the answer says is a reader's reply. The last column is for whoever keeps "
-    "the files."
+    "they stand; what the answer says is a reader's reply. What would clear each, 'evsyn check' "
+    "says."
 )
 THE_REVIEW = "the review"
 

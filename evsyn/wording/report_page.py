@@ -181,20 +181,20 @@ def rows_shown(number: int) -> str:
     return f"{counted(number, 'row', 'rows')}."
 
 
-def cannot_compare(stratum: str, events: Sequence[str]) -> str:
+def cannot_compare(stratum: str, outcomes: Sequence[str]) -> str:
     """Say for which outcomes levels cannot be compared; empty for none.
 
     Parameters
     ----------
     stratum : str
         The stratum's name for headings.
-    events : sequence of str
-        The outcomes, as inside a sentence.
+    outcomes : sequence of str
+        Their labels, as inside a sentence.
     """
-    if not events:
+    if not outcomes:
         return ""
     return (
-        f"{stratum} cannot be compared from these papers for {_listed(events)}: that needs three "
+        f"{stratum} cannot be compared from these papers for {_listed(outcomes)}: that needs three "
         "studies at each of two levels."
     )
 
@@ -208,7 +208,18 @@ def few_studies(outcomes: Sequence[str]) -> str:
 
 def not_pooled(outcome: str, why: str) -> str:
     """Say that the plan does not pool an outcome, and why."""
-    return f"One number for {outcome}: {why.rstrip('.')}."
+    why = why.rstrip(".")
+    return f"One pooled number for {outcome}. {why[:1].upper()}{why[1:]}."
+
+
+def do_not_say(outcome: str) -> str:
+    """Head the sentences that go further than the studies; the pocket card has the same."""
+    return f"Not to be said of {outcome}"
+
+
+def never_said(question: str, never: str) -> str:
+    """Say after a question what is not to be answered to it, and why."""
+    return f"{question} Not: {never}"
 
 
 def read_in_part(part: int, whole: int) -> str:

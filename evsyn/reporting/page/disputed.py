@@ -17,6 +17,7 @@ from evsyn.reporting.pool_disputed import disputed_row, said_of, target_of
 from evsyn.reporting.report.content import OutcomeReport, ReportContent
 from evsyn.wording import page_disputed as say
 from evsyn.wording.disputed import comes_in_lines, disputed_sentence, otherwise_lines
+from evsyn.wording.numbers import cell
 from evsyn.wording.report_page import DISPUTED
 
 #: Studies by studies, over all outcomes: the time that cells take, about half a minute.
@@ -66,8 +67,9 @@ def _outcome(review: Review, item: OutcomeReport, *, is_open: bool) -> Html:
     said = said_of(review, pool)
     ordered = sorted(said, key=lambda one: -one.study.largest_shift)
     rows = [
-        [*map(_cell, disputed_row(one, STEPS)), words(say.fewest_words(one))] for one in ordered
+        [*map(_cell, disputed_row(one, STEPS, 2)), words(say.fewest_words(one))] for one in ordered
     ]
+    rows.insert(0, [_cell(_unchanged(item)), *[Html("")] * (len(STEPS) + 2)])
     changing = sum(one.fewest is not None or bool(one.without) for one in said)
     return folded(
         f"disputed-{item.name}",
@@ -77,6 +79,15 @@ def _outcome(review: Review, item: OutcomeReport, *, is_open: bool) -> Html:
         table("disputed", item.label, say.DISPUTED_HEADINGS, rows),
         is_open=is_open,
     )
+
+
+def _unchanged(item: OutcomeReport) -> str:
+    """Return the heading of the row before any change: the row to read as it stands."""
+    reading = item.overall.pooled.answer.reading
+    if reading is None:
+        return say.UNCHANGED
+    row = reading.pooled
+    return f"{say.UNCHANGED}\n{cell(row.estimate, row.low, row.high)}"
 
 
 def _primary_first(content: ReportContent) -> list[OutcomeReport]:

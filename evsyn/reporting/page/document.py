@@ -10,6 +10,7 @@ from evsyn.reporting.page.disputed import disputed_section
 from evsyn.reporting.page.doubts import doubts_section
 from evsyn.reporting.page.evidence import evidence_section
 from evsyn.reporting.page.forests import forests_of
+from evsyn.reporting.page.found import found_section
 from evsyn.reporting.page.left_out import left_out_section
 from evsyn.reporting.page.look import style_element
 from evsyn.reporting.page.markup import Html, element, joined, opening, paragraphs, section, words
@@ -25,6 +26,7 @@ from evsyn.reporting.told_outside import marks_for
 from evsyn.terms import Audience
 from evsyn.wording import report_page as say
 from evsyn.wording.page import PageWords
+from evsyn.wording.page_found import FOUND
 
 #: A page that is mailed and opened on an old computer stays below 2 MB.
 MOST_BYTES = 1_950_000
@@ -71,6 +73,7 @@ def _sections(content: ReportContent, fields: dict[str, Any]) -> list[_Section]:
         *_unit(content),
         (say.OUTCOMES, "outcomes", outcome_sections(content, {})),
         (say.COMPARED, "compared", compared_section(content)),
+        (FOUND, "search", found_section(content)),
         (say.EVIDENCE, "evidence", evidence_section(content)),
         (say.LEFT_OUT, "left-out", left_out_section(content)),
         (say.DOUBTS, "doubts", doubts_section(content)),

@@ -1,6 +1,6 @@
 """Doubts that the checks raised, open ones first, with what was answered."""
 
-from evsyn.reporting.page.markup import Html, element, folded, joined, paragraphs, section, words
+from evsyn.reporting.page.markup import Html, element, folded, paragraphs, section, words
 from evsyn.reporting.page.tables import table
 from evsyn.reporting.report.content import ReportContent
 from evsyn.terms import Finding, Severity
@@ -34,11 +34,10 @@ def _by_file(content: ReportContent) -> dict[str, Html]:
 def _row(item: Finding, studies: dict[str, Html], outcomes: dict[str, str]) -> list[Html]:
     reply = item.answer
     told = say.OPEN if reply is None else f"{reply.reason} ({reply.by}, {reply.on})"
-    place = element("span", words(f"{item.source}"), class_="second")
     return [
         studies.get(item.source.file, words(THE_REVIEW)),
         words(subject(item.source.key_path, outcomes)),
         words(item.message),
         words(told),
-        joined(words(item.cure), place),
+        words(f"{item.source}"),
     ]

@@ -10,20 +10,19 @@ from evsyn.wording.numbers import count
 
 
 def left_out_section(content: ReportContent) -> Html:
-    """Return what was left out of each pool, and how the papers were come by."""
+    """Return what was left out of each pool."""
     numbers = {item.study: item.number for item in content.references}
     rows = [
         _row(item, outcome.label, "; ".join(pools), numbers[item.study])
         for outcome in content.outcomes
         for item, pools in _items(outcome)
     ]
-    note = paragraphs(content.review.plan.search_note or "")
     if not rows:
-        return section("left-out", say.LEFT_OUT, note, paragraphs(say.NOTHING_LEFT_OUT))
+        return section("left-out", say.LEFT_OUT, paragraphs(say.NOTHING_LEFT_OUT))
     caption = say.rows_shown(len(rows))
     shown = table("left-out", caption, say.LEFT_OUT_HEADINGS, rows)
     held = folded("left-out-rows", say.table_of(len(rows)), shown, is_open=True)
-    return section("left-out", say.LEFT_OUT, note, held)
+    return section("left-out", say.LEFT_OUT, held)
 
 
 def _items(outcome: OutcomeReport) -> list[tuple[LeftOut, list[str]]]:

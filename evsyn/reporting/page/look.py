@@ -10,6 +10,7 @@ from evsyn.reporting.page.unit_outside import OUTSIDE_HEADINGS
 from evsyn.wording import report_page as say
 from evsyn.wording.page_disputed import DISPUTED_HEADINGS
 from evsyn.wording.page_doubts import DOUBT_HEADINGS
+from evsyn.wording.page_found import FOUND_HEADINGS
 
 
 @cache
@@ -18,6 +19,7 @@ def style_element() -> Html:
     look = (Path(__file__).parent / "look.css").read_text(encoding="utf-8")
     labels = (
         narrow_labels("answers", ("", *say.ANSWER_HEADINGS)),
+        narrow_labels("found", FOUND_HEADINGS),
         narrow_labels("evidence", say.EVIDENCE_HEADINGS),
         narrow_labels("left-out", say.LEFT_OUT_HEADINGS),
         narrow_labels("disputed", DISPUTED_HEADINGS),

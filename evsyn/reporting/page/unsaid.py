@@ -1,7 +1,8 @@
 """What the evidence cannot say, counted where it can be counted."""
 
 from evsyn.cells.levels import labelled_strata
-from evsyn.reporting.page.markup import Html, listing, section
+from evsyn.reporting.page.markup import Html, element, listing, section, words
+from evsyn.reporting.pocket.card import pocket_card
 from evsyn.reporting.report.content import OutcomeReport, ReportContent
 from evsyn.terms import TextRead
 from evsyn.wording import report_page as say
@@ -14,9 +15,7 @@ def levels_not_compared(content: ReportContent) -> list[str]:
     said = []
     for name, stratum in labelled_strata(plan).items():
         events = [
-            plan.outcomes[item.name].event
-            for item in content.outcomes
-            if _is_untold(content, item, name)
+            _lower(item.label) for item in content.outcomes if _is_untold(content, item, name)
         ]
         said.append(say.cannot_compare(stratum.label, events))
     return [sentence for sentence in said if sentence]
@@ -27,12 +26,12 @@ def unsaid_section(content: ReportContent) -> Html:
     plan, studies = content.review.plan, content.review.studies
     part = sum(study.extracted.from_ is not TextRead.FULL_TEXT for study in studies)
     refused = [
-        say.not_pooled(words.event, words.do_not_pool)
-        for words in plan.outcomes.values()
-        if words.do_not_pool
+        say.not_pooled(_lower(told.label), told.do_not_pool)
+        for told in plan.outcomes.values()
+        if told.do_not_pool
     ]
     few = [
-        plan.outcomes[item.name].event
+        _lower(item.label)
         for item in content.outcomes
         if plan.outcomes[item.name].do_not_pool is None
         and not item.overall.pooled.answer.show.verdict
@@ -45,7 +44,13 @@ def unsaid_section(content: ReportContent) -> Html:
         say.NO_SEARCH if not isinstance(plan.search, list) else "",
         *say.NEVER_TOLD,
     ]
-    return section("unsaid", say.UNSAID, listing(*points))
+    never = [say.never_said(one.question, one.never) for one in pocket_card(content).prompts]
+    title = element("h3", words(say.do_not_say(_lower(content.outcomes[0].label))))
+    return section("unsaid", say.UNSAID, listing(*points), title, listing(*never))
+
+
+def _lower(label: str) -> str:
+    return f"{label[:1].lower()}{label[1:]}"
 
 
 def _is_untold(content: ReportContent, item: OutcomeReport, stratum: str) -> bool:

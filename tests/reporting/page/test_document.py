@@ -87,7 +87,7 @@ def test_sections_stand_in_order():
     heads = [node.text for node in parsed(unit_page(Audience.INSIDE)).all("h2")]
     assert heads == [
         "The question", "The answer", "Our own figures", "Each outcome",
-        "The evidence, count by count",
+        "The search, and what became of each paper", "The evidence, count by count",
         "What was left out, and why", "Doubts", "What if a count were disputed?",
         "How the numbers were made", "References",
         "What the evidence cannot say", "Cautions", "Try your own figures",
