@@ -22,6 +22,8 @@ _PUBMED_ONLY = frozenset({
     "FAU", "DP", "TA", "JT", "VI", "IP", "PG", "LID", "AID", "SO", "MH", "PT", "OWN", "STAT",
     "EDAT", "MHDA", "CRDT", "PHST", "DEP", "JID", "PMC",
 })  # fmt: skip
+#: Tags that stand once in a record; a second one is of the next record.
+_ONCE = frozenset({"OWN", "STAT", "TI", "T1", "DP", "TA", "JT", "SO", "JID", "PY", "SP", "EP"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,11 +71,37 @@ def pieces(text: str) -> Iterator[Piece]:
         if begins is not None and not inside and not further:
             yield from _closed(layout, start, held)
             layout, start, held = begins, number, []
+        elif begins is None and (cut := _cut_before(layout, held, line)) is not None:
+            # The first line of a record was not copied: it begins behind the one before it.
+            yield from _closed(layout, start, held[:cut])
+            layout, start, held = None, start + cut, held[cut:]
         held.append(line)
         if layout in (Layout.RIS, None) and _RIS_END.match(line):
             yield from _closed(layout, start, held, ended=True)
             layout, start, held = None, number + 1, []
     yield from _closed(layout, start, held)
+
+
+def _cut_before(layout: Layout | None, held: list[str], line: str) -> int | None:
+    """Return where lines without a first line of their own begin, if this line shows that."""
+    found = _TAG.match(line)
+    if found is None or layout is Layout.RIS:
+        return None
+    tag = found[1]
+    if layout is Layout.BIBTEX:
+        text = "\n".join(held)
+        # Behind the last brace, and not within a field that holds such a line.
+        ended = text.rstrip().endswith(("}", ")")) and text.count("{") <= text.count("}")
+        return len(held) if ended and tag in _RIS_ONLY | _PUBMED_ONLY | _ONCE else None
+    if tag not in _ONCE or all(tag != _tag_of(one) for one in held):
+        return None
+    blank = next((place for place in reversed(range(len(held))) if not held[place].strip()), None)
+    return len(held) if blank is None else blank + 1
+
+
+def _tag_of(line: str) -> str:
+    found = _TAG.match(line)
+    return found[1] if found else ""
 
 
 def _begins(line: str) -> Layout | None:

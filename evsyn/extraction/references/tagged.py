@@ -78,7 +78,7 @@ def pubmed_reference(text: str) -> RawReference:
         issue=first("IP"),
         pages=first("PG"),
         dois=tuple(one for one in places if one.endswith("[doi]")),
-        pmids=tuple(tags["PMID"]),
+        pmids=tuple(one for one in tags["PMID"] if one.strip()),
         remarks=("Marked in PubMed as retracted.",) if retracted else (),
     )
 

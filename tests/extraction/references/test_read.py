@@ -309,3 +309,44 @@ def test_what_of_volume_and_pages_is_not_there():
 
 def test_remarks_between_records_are_passed_over():
     assert one("# invented\n" + ris("TI  - X"))["title"] == "X"
+
+
+def headless(number, *, own=True):
+    """Return a PubMed record whose first line was not copied."""
+    lines = [
+        "OWN - NLM" if own else "", "STAT- MEDLINE", f"TI  - An invented series, part {number}",
+        f"FAU - Reed, Alder{number}", f"AU  - Reed A{number}", "TA  - Ann Marrowdale Surg Circ",
+        "DP  - 2019 May", "PG  - 5-9",
+    ]  # fmt: skip
+    return "\n".join(line for line in lines if line) + "\n"
+
+
+BIBTEX = "@article{a,\n  author = {Moss, B.},\n  title = {Another {S}eries},\n  year = 2018\n}\n"
+
+
+@pytest.mark.parametrize("own", [True, False])
+@pytest.mark.parametrize("between", ["\n", ""])
+@pytest.mark.parametrize("first", [BIBTEX, headless(1), "PMID- 17\n" + headless(1)])
+def test_a_record_without_its_number_is_not_lost_behind_another(first, between, own):
+    found = read_references(first + between + headless(2, own=own), "pasted")
+    titles = [record.citation.title for record in found.citations]
+    assert len(titles) == 2
+    assert titles[1] == "An invented series, part 2"
+    assert found.citations[1].source.line == first.count("\n") + len(between) + 1
+    assert found.citations[1].citation.authors == "Reed A2"
+
+
+def test_three_records_without_their_numbers():
+    text = "\n".join(headless(number) for number in (1, 2, 3))
+    assert len(read_references(text, "pasted").citations) == 3
+
+
+def test_a_record_with_blank_lines_between_its_tags_is_one():
+    found = read_references("PMID- 17\n\n" + headless(1).replace("\n", "\n\n"), "pasted")
+    assert len(found.citations) == 1
+
+
+def test_a_missing_number_is_said_as_in_the_other_layouts():
+    (record,) = read_references(headless(1), "pasted").citations
+    assert "No DOI or PubMed number in the PubMed record." in record.citation.note
+    assert "not read from" not in record.citation.note
