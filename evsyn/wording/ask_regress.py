@@ -146,7 +146,13 @@ def _refusal(found: Regressed, terms: Sequence[Term]) -> str:
     if status is RegressionStatus.NO_INFORMATION:
         return "No regression: no study has an event, or all patients have one."
     if status is RegressionStatus.NOT_CONVERGED:
-        return "The exact model did not settle, so only the two-step lines are shown."
+        said = "The exact model did not settle, so only the two-step lines are shown."
+        if found.few_events:
+            said += (
+                " They are not to be read: events are few, perhaps none at one level, and then the "
+                "half event that is added to a study without one makes the difference."
+            )
+        return said
     return ""
 
 

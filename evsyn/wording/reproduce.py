@@ -42,7 +42,8 @@ _NAMED = 8
 CLOSING = (
     "Reproduced means that the arithmetic can be redone from these rows. It says nothing of "
     "whether the rows are what the trials found, whether they should be pooled, or whether the "
-    "method was a good one."
+    "method was a good one. So many variants are tried that a number wrong by a unit or two of its "
+    "last decimal may fit another of them by chance, the sooner the fewer numbers are printed."
 )
 
 
