@@ -64,22 +64,12 @@ def command(
     try:
         path, after = asker.walked(lambda: _walk(asker, before, reference, given))
     except (LeftError, click.Abort) as left:
-        _tell_kept(asker, review)
+        asker.tell_kept(["add", str(review)])
         raise SystemExit(0 if isinstance(left, LeftError) else 1) from None
     asker.done()
     _tell_moved(before, after, path)
     if not asker.asks and place.exists():
         click.echo(_folded(say.one_waits(str(place))))
-
-
-def _tell_kept(asker: KeptAsker, review: Path) -> None:
-    from evsyn.wording import adding as say
-
-    if not asker.number:
-        click.echo(f"\n{say.NOTHING_KEPT}")
-        return
-    again = shlex.join(["evsyn", "add", str(review)])
-    click.echo(f"\n{_folded(say.kept(asker.number, str(asker.place)))}\n  {again}")
 
 
 def _walk(

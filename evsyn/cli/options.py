@@ -79,7 +79,7 @@ def readable_review(folder: Path) -> "Review":
             + "\nNothing is pooled while a fault stands."
         )
     if not review.studies:
-        refuse(f"{folder} holds a plan and no study. Add one YAML file a study.")
+        refuse(f"{folder} holds a plan and no study. Bring in the first: evsyn add.")
     return review
 
 

@@ -105,7 +105,7 @@ def read_extracts(
     findings += unread_files(folder)
     if not names:
         message = "the folder holds a plan and no study yet"
-        cure = "Write one YAML file a study beside it: evsyn new study."
+        cure = "Bring in the first paper: evsyn add."
         findings.append(Finding(RULE, Severity.NOTE, Source(PLAN_FILE, 0), message, cure))
     return Review(folder, plan, tuple(studies), tuple(findings))
 

@@ -9,6 +9,11 @@ BEFORE = (
     "before, and 'later' to stop: your answers are kept. Nothing is written into the review",
     "before you say so at the end.",
 )
+BEFORE_PLAN = (
+    "One question at a time; what stands in brackets is taken when you press Enter. Type 'back'",
+    "to go to the question before, and 'later' to stop: your answers are kept. The plan is",
+    "written after the last answer.",
+)
 PASTE = (
     "Paste the record of the paper (RIS, PubMed or BibTeX), then a line with a full stop alone.",
     "Or only that line, to type the citation; or only 'later', to stop.",

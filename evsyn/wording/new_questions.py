@@ -94,26 +94,41 @@ REVIEW_TITLE = "Title, for pages and figures"
 QUESTION = "The question, in one sentence"
 POPULATION = "Who is counted, in a word or two"
 FIXED_ON = "Day the plan was fixed"
+EXAMPLES = "For example:"
 OFFERED = "Take these as they are? You can change them in the file at any time"
+INVENTED = "Is this review made up, to try things out?"
 DENOMINATORS = "Whom may a total count? The same event is another share of each."
-DENOMINATOR = "A denominator, as attempted=patients in whom a stent was attempted"
+DENOMINATOR = (
+    "A short name, an equals sign and the words, as "
+    "attempted=patients in whom the treatment was attempted"
+)
 WINDOWS = "Over what time may an outcome be looked for?"
-WINDOW_NEW = "A window, as 30_days=within 30 days; 30 (its days; or until and an event)"
-STRATA = "By what are the studies divided?"
-STRATUM = "A stratum, as intent=Intent: what it was meant for; palliation; bridge=a bridge"
+WINDOW_NEW = (
+    "The same of a time, and its days, as 30_days=within 30 days; 30 (or an event that ends it, "
+    "as stay=in hospital; until discharge; or neither, as follow_up=up to the last follow-up)"
+)
+STRATA = "By what are the studies divided, so that each part is pooled for itself too?"
+STRATUM = (
+    "A short name, what it is called, what it asks and its levels, as "
+    "urgency=Urgency: how soon it was done; elective; emergency"
+)
 OUTCOME_MISSING = "one outcome, as 'leak=Leak; leak; leaks; fewer; attempted; 30_days'"
 NO_MORE = " (Enter: no more)"
-FLOW_STAGES = "Stages of a case, each within the one before, with commas between them"
+STAGES = (
+    "Which of these follow one another in each patient, as considered, attempted, completed? A "
+    "unit's numbers are later compared stage by stage. They can be written in the file at any time."
+)
+FLOW_STAGES = "Stages in their order, with commas between them"
 OUTCOME_LABEL = "An outcome, as Perforation"
 ANOTHER_OUTCOME = "Another outcome"
 OUTCOME_NAME = "Its short name"
-EVENT = "One of them inside a sentence"
-EVENTS = "Several of them inside a sentence"
+EVENT = "One of them inside a sentence, as perforation"
+EVENTS = "Several of them inside a sentence, as perforations"
 BETTER = "Which way is good"
 BETTER_WORDS = {"fewer": "fewer of them are better", "more": "more of them are better"}
 DEFINITION = "What counts as one"
-OUTCOME_OF = "Over whom is its share taken, the target first, others it accepts after commas"
-OUTCOME_WINDOWS = "In which windows, the target first, others it accepts after commas"
+OUTCOME_OF = "Of whom is its share taken? The best first, others that will do after commas"
+OUTCOME_WINDOWS = "Over what time? The best first, others that will do after commas"
 
 
 def next_steps(steps: Sequence[str]) -> str:

@@ -121,6 +121,8 @@ class Asker:
     ) -> dict[str, Any]:
         """Return parts of a plan by name: those of an option, or those offered, or those asked for.
 
+        Those offered are examples, and stand where nobody says otherwise only if one is needed.
+
         Parameters
         ----------
         heading : str
@@ -138,21 +140,29 @@ class Asker:
         needed : bool
             Whether there must be one.
         """
+        from evsyn.extraction.starting import answers
         from evsyn.wording import new_questions as say
 
         if given:
             return dict(self.each(option, given, read))
-        self.tell(["", heading, *say.listed(offered)])
-        if self.yes(say.OFFERED, None, default=True):
+        self.tell(["", heading, say.EXAMPLES, *say.listed(offered)])
+        # What is asked about, so that answers to the parts of one kind are not taken for another's.
+        self.about = heading
+        if self.yes(say.OFFERED, None, default=needed):
+            self.about = ""
             return dict(offered)
         found: dict[str, Any] = {}
-        while True:
+        while self.asks:
             wanted = needed and not found
             asked = question if wanted else question + say.NO_MORE
-            one = self.one(asked, option, None, read, needed=wanted)
+            one = self.one(
+                asked, option, None, read if wanted else answers.or_no_more(read), needed=wanted
+            )
             if one is None:
-                return found
+                break
             found[one[0]] = one[1]
+        self.about = ""
+        return found
 
     def yes(self, question: str, given: bool | None, *, default: bool) -> bool:
         """Return whether something is so."""

@@ -1,14 +1,16 @@
 """Ask, and remember every answer, so that a person can go back, or leave and go on another day."""
 
+import shlex
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from textwrap import fill
 from typing import Any, NoReturn, TypeVar
 
 import click
 
 from evsyn.cli.new.asking import Asker, Read
 from evsyn.cli.new.remembered import Remembered, read_kept, write_kept
-from evsyn.cli.options import refuse
+from evsyn.cli.options import WIDTH, refuse
 
 #: Beside the extracts; a name that begins with a full stop and is no YAML is read by nothing else.
 UNFINISHED = ".unfinished-paper.json"
@@ -179,6 +181,16 @@ class KeptAsker(Asker):
     def number(self) -> int:
         """Answers that are kept now."""
         return sum(answer is not None for _, answer in [*self._kept, *self._before])
+
+    def tell_kept(self, words: Sequence[str]) -> None:
+        """Say where the answers are, and which command takes them up again."""
+        from evsyn.wording import adding as say
+
+        if not self.number:
+            click.echo(f"\n{say.NOTHING_KEPT}")
+            return
+        told = fill(say.kept(self.number, str(self.place)), WIDTH, break_on_hyphens=False)
+        click.echo(f"\n{told}\n  {shlex.join(['evsyn', *words])}")
 
     def done(self) -> None:
         """Forget what was kept: the paper is whole."""

@@ -38,7 +38,7 @@ def outcomes_of(asker: Asker, plan: Given, given: Sequence[str]) -> Given:
             say.ANOTHER_OUTCOME + say.NO_MORE if found else say.OUTCOME_LABEL,
             "--outcome",
             None,
-            answers.text,
+            answers.or_no_more(answers.label) if found else answers.label,
             needed=not found,
         )
         if label is None:
@@ -50,7 +50,9 @@ def outcomes_of(asker: Asker, plan: Given, given: Sequence[str]) -> Given:
             answers.unlike(list(found)),
             default=(answers.short(label) or "outcome").replace("-", "_"),
         )
+        asker.about = name
         found[name] = _outcome(asker, plan, label)
+        asker.about = ""
 
 
 def _outcome(asker: Asker, plan: Given, label: str) -> Given:
@@ -58,11 +60,13 @@ def _outcome(asker: Asker, plan: Given, label: str) -> Given:
     from evsyn.wording import new_questions as say
 
     labels = {name: window["label"] for name, window in plan["windows"].items()}
-    event = asker.one(say.EVENT, "--outcome", None, answers.text, default=label.lower())
+    event = asker.one(
+        say.EVENT, "--outcome", None, answers.text, default=label[0].lower() + label[1:]
+    )
     made: dict[str, Any] = {
         "label": label,
         "event": event,
-        "events": asker.one(say.EVENTS, "--outcome", None, answers.text, default=f"{event}s"),
+        "events": asker.one(say.EVENTS, "--outcome", None, answers.text),
         "better": asker.choice(say.BETTER, "--outcome", None, say.BETTER_WORDS),
         "definition": asker.optional(say.DEFINITION, "--outcome", None, answers.text),
         "denominators": asker.choice(

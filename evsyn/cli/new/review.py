@@ -2,14 +2,23 @@
 
 from datetime import date
 from pathlib import Path
-from typing import Any
+from textwrap import fill
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from evsyn.cli.new.asking import Asker, Given
+from evsyn.cli.new.kept import KeptAsker, LeftError
 from evsyn.cli.new.options import ask_option, invented_option
 from evsyn.cli.new.outcomes import outcomes_of
 from evsyn.cli.new.writing import file_text, refuse_existing, tell_next
+from evsyn.cli.options import WIDTH
+
+if TYPE_CHECKING:
+    from evsyn.terms import Finding
+
+#: Keeps the answers about a plan that is not written yet.
+UNFINISHED = ".unfinished-plan.json"
 
 
 @click.command(
@@ -39,46 +48,71 @@ from evsyn.cli.new.writing import file_text, refuse_existing, tell_next
 )  # fmt: skip
 @click.option(
     "--stratum", "strata", multiple=True, metavar="NAME=LABEL: WHAT; LEVEL; LEVEL",
-    help="A way of dividing the studies; without any, those that are offered. May be repeated.",
+    help="A way of dividing the studies; may be repeated.",
 )  # fmt: skip
-@click.option("--no-strata", is_flag=True, help="Divide the studies by nothing.")
+@click.option("--no-strata", is_flag=True, help="Do not ask what divides the studies.")
 @invented_option
 @ask_option
 def command(folder: Path, asks: bool | None, **given: Any) -> None:
     """Write the plan of a new review, and its schemas, into FOLDER, which is made if need be.
 
     A plan names the outcomes, and for each whom its total may count and over what time it may be
-    looked for. Denominators, windows and strata are offered and may be changed freely.
+    looked for. Denominators, windows and strata are offered as examples and may be changed freely.
+    Type 'back' to go to the question before, and 'later' to stop: the answers are kept.
     """
     from evsyn.extraction.load import PLAN_FILE
     from evsyn.extraction.schema.folder import FOLDER
-    from evsyn.wording import new_questions as say
+    from evsyn.wording.adding import BEFORE_PLAN
     from evsyn.wording.new_files import review_comments
 
     path = folder / PLAN_FILE
     refuse_existing(path)
     refuse_existing(folder / FOLDER)
-    asker = Asker(asks)
-    asker.tell(say.BEFORE)
-    record = _record(asker, folder, given)
-    asker.settle()
-    text = file_text(path, folder, "review", record, review_comments(record))
-    _write(asker, folder, text)
-    tell_next(["new", "study", folder], ["check", folder])
+    asker = KeptAsker(asks, folder / UNFINISHED)
+    if asker.asks:
+        click.echo("\n".join(BEFORE_PLAN))
+
+    def made() -> str:
+        record = _record(asker, folder, given)
+        asker.settle()
+        text = file_text(path, folder, "review", record, review_comments(record))
+        asker.settle_faults(_findings(path.name, text))
+        return text
+
+    try:
+        text = asker.walked(made)
+    except (LeftError, click.Abort) as left:
+        asker.tell_kept(["new", "review", str(folder)])
+        raise SystemExit(0 if isinstance(left, LeftError) else 1) from None
+    _write(folder, text)
+    asker.done()
+    tell_next(["add", folder], ["check", folder])
 
 
-def _write(asker: Asker, folder: Path, text: str) -> None:
-    """Write plan and schemas together, if the plan reads without a fault."""
+def _findings(name: str, text: str) -> "tuple[Finding, ...]":
+    """Return what is found about a plan before it is written."""
+    from tempfile import TemporaryDirectory
+
+    from evsyn.extraction.load import UnreadableError, read_review
+
+    with TemporaryDirectory() as folder:
+        (Path(folder) / name).write_text(text, encoding="utf-8")
+        try:
+            return read_review(Path(folder)).findings
+        except UnreadableError as error:
+            return tuple(error.findings)
+
+
+def _write(folder: Path, text: str) -> None:
+    """Write plan and schemas together."""
     from evsyn.extraction.load import PLAN_FILE, read_review
     from evsyn.extraction.schema.folder import FOLDER, schema_texts
     from evsyn.reporting.files import written_together
 
     with written_together(folder) as draft:
         (draft / PLAN_FILE).write_text(text, encoding="utf-8")
-        read = read_review(draft)
-        asker.settle_faults(read.findings)
         (draft / FOLDER).mkdir()
-        for name, schema in schema_texts(read.plan).items():
+        for name, schema in schema_texts(read_review(draft).plan).items():
             (draft / FOLDER / name).write_text(schema, encoding="utf-8", newline="\n")
     click.echo(f"Written: {folder / PLAN_FILE}")
     click.echo(f"Written: {folder / FOLDER}")
@@ -95,7 +129,7 @@ def _record(asker: Asker, folder: Path, given: Given) -> Given:
         "review": asker.one(say.REVIEW_NAME, "--name", given["name"], answers.name, default=named),
         "title": asker.one(say.REVIEW_TITLE, "--title", given["title"], answers.text),
         "question": asker.one(say.QUESTION, "--question", given["question"], answers.text),
-        "invented": given["invented"] or None,
+        "invented": asker.yes(say.INVENTED, given["invented"] or None, default=False) or None,
         "fixed_on": asker.one(
             say.FIXED_ON, "--fixed-on", given["fixed_on"], answers.day, default=today
         ),
@@ -126,6 +160,7 @@ def _flow(asker: Asker, words: Given, offered: Given, given: str | None) -> Any:
 
     if given is None and words == offered["denominators"]:
         return offered["flow"]
+    asker.tell(["", fill(say.STAGES, WIDTH)])
     return asker.choice(say.FLOW_STAGES, "--flow", given, words, needed=False, several=True)
 
 

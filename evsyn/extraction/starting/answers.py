@@ -19,6 +19,7 @@ Words = Sequence[str] | Mapping[str, str]
 _COUNT = re.compile(r"([0-9]+) *(?:/|of|out of| ) *([0-9]+)")
 _SPAN = re.compile(r"(\S+)(?: *(?:to|-|–|,) *|\s+)(\S+)")
 _SPAN_NAMED = re.compile(r"(\S.*\S) +(?:to|-|–) +(\S.*\S)")
+_NO_MORE = {"n", "no", "none"}
 _NAME: TypeAdapter[str] = TypeAdapter(Name)
 _DAY: TypeAdapter[str] = TypeAdapter(Day)
 _MONTH: TypeAdapter[str] = TypeAdapter(Month)
@@ -60,6 +61,22 @@ def pmid(written: str) -> str:
     if not found:
         raise ValueError(f"'{written.strip()}' is not a PubMed number; it has at most eight digits")
     return found
+
+
+def label(written: str) -> str:
+    """Return what something is called; an answer of yes or no is none."""
+    if written.strip().lower() in _NO_MORE | {"y", "yes"}:
+        raise ValueError("write its name, as Perforation")
+    return text(written)
+
+
+def or_no_more(read: Read) -> Read:
+    """Return a reader that takes a plain no for the end of a list."""
+
+    def more(written: str) -> Any:
+        return None if written.strip().lower() in _NO_MORE else read(written)
+
+    return more
 
 
 def unlike(taken: Sequence[str]) -> Read:
@@ -197,7 +214,9 @@ def pair(written: str) -> tuple[str, str]:
     """Return both sides of ``NAME=WORDS``."""
     left, equals, right = written.partition("=")
     if not equals or not left.strip() or not right.strip():
-        raise ValueError(f"'{written}' has not the form NAME=WORDS")
+        raise ValueError(
+            f"'{written}' has not the form NAME=WORDS: a short name, an equals sign, and the words"
+        )
     return left.strip(), right.strip()
 
 

@@ -9,10 +9,11 @@ from evsyn.extraction.schema.schemas import schemas
 from evsyn.extraction.yaml_text import parse_bytes
 from tests.cli.new.drive import checked, run, said
 
-LEAK = "leak=Leak; leak; leaks; fewer; attempted, placed; 30_days, follow_up"
+LEAK = "leak=Leak; leak; leaks; fewer; attempted, completed; 30_days, follow_up"
+INTENT = "intent=Intent: what it was meant for; palliation; bridge=bridge to surgery"
 WHOLE = (
     "--title", "An invented review", "--question", "How often does it leak?", "--invented",
-    "--fixed-on", "2026-01-02", "--outcome", LEAK,
+    "--fixed-on", "2026-01-02", "--outcome", LEAK, "--stratum", INTENT,
 )  # fmt: skip
 TYPED = """\
 
@@ -55,10 +56,10 @@ def test_options_alone_write_plan_and_schemas(tmp_path):
     read = read_review(folder)
     assert not read.faults
     plan = read.plan
-    assert plan.outcomes["leak"].denominators == ["attempted", "placed"]
+    assert plan.outcomes["leak"].denominators == ["attempted", "completed"]
     assert plan.outcomes["leak"].windows == ["30_days", "follow_up"]
     assert plan.invented
-    assert set(plan.strata) == {"device_generation", "intent"}
+    assert set(plan.strata) == {"intent"}
     assert list(schema_notes(folder, plan)) == []
     assert {path.name for path in (folder / "schema").iterdir()} == {
         "review.json", "study.json", "unit.json", "guidelines.json", "claims.json",
@@ -84,7 +85,7 @@ def test_the_file_is_commented_and_fits_its_schema(tmp_path):
 def test_asking_lets_everything_offered_be_changed(tmp_path):
     result = run("review", tmp_path / "leaks", "--invented", answers=TYPED)
     assert result.exit_code == 0, result.output
-    assert "'placed patients' has not the form NAME=WORDS." in result.output
+    assert "'placed patients' has not the form NAME=WORDS: a short name" in result.output
     assert "Did you mean 'ever'?" in result.output
     read = read_review(tmp_path / "leaks")
     assert not read.faults
@@ -124,7 +125,7 @@ def test_missing_answers_stand_in_one_list(tmp_path):
 @pytest.mark.parametrize(
     ("option", "value", "why"),
     [
-        ("--outcome", LEAK.replace("placed;", "plased;"), "Did you mean 'placed'?"),
+        ("--outcome", LEAK.replace("completed;", "compelted;"), "Did you mean 'completed'?"),
         ("--outcome", LEAK.replace("fewer", "less"), "'less' is none of them"),
         ("--outcome", "leak=Leak", "has not the form"),
         ("--window", "30_days=within 30 days; a month", "'a month' is not a whole number"),
@@ -134,7 +135,7 @@ def test_missing_answers_stand_in_one_list(tmp_path):
     ],
 )
 def test_what_cannot_be_right_is_told_and_nothing_is_written(option, value, why, tmp_path):
-    more = ("--denominator", "attempted=tried", "--denominator", "placed=had it")
+    more = ("--denominator", "attempted=tried", "--denominator", "completed=had it")
     windows = ("--window", "30_days=within 30 days; 30", "--window", "follow_up=at any time")
     result = run("review", tmp_path / "stents", *WHOLE, *more, *windows, option, value)
     assert result.exit_code == 1
@@ -150,7 +151,39 @@ def test_a_plan_that_is_there_stays_as_it_is(review):
     assert (review / "review.yaml").read_bytes() == before
 
 
-def test_leaving_half_way_writes_nothing(tmp_path):
-    result = run("review", tmp_path / "stents", answers="\nA title\n")
-    assert result.exit_code == 1
-    assert list(tmp_path.iterdir()) == []
+def test_leaving_half_way_keeps_the_answers_and_writes_no_plan(tmp_path):
+    folder = tmp_path / "leaks"
+    first, rest = TYPED.split("2026-01-02\n")
+    result = run("review", folder, "--invented", answers=f"{first}later\n")
+    assert result.exit_code == 0
+    assert "3 answers are kept" in said(result)
+    assert [path.name for path in folder.iterdir()] == [".unfinished-plan.json"]
+    result = run("review", folder, "--invented", answers=f"2026-01-02\n{rest}")
+    assert result.exit_code == 0, result.output
+    assert "Taken up again: 3 kept answers." in result.output
+    assert f"evsyn add {folder}" in said(result)
+    assert read_review(folder).plan.outcomes["leak"].events == "leaks"
+    assert not (folder / ".unfinished-plan.json").exists()
+
+
+def test_back_goes_to_the_question_before(tmp_path):
+    typed = TYPED.replace("Leak\n", "Leek\nback\nLeak\n")
+    result = run("review", tmp_path / "leaks", "--invented", answers=typed)
+    assert result.exit_code == 0, result.output
+    assert read_review(tmp_path / "leaks").plan.outcomes["leak"].label == "Leak"
+
+
+def test_no_is_no_outcome_and_ends_the_list(tmp_path):
+    typed = TYPED.replace("Leak\n", "n\nLeak\n").replace("30_days, ever\n\n", "30_days, ever\nn\n")
+    result = run("review", tmp_path / "leaks", "--invented", answers=typed)
+    assert result.exit_code == 0, result.output
+    assert "Write its name, as Perforation." in result.output
+    assert list(read_review(tmp_path / "leaks").plan.outcomes) == ["leak"]
+
+
+def test_it_asks_whether_the_review_is_made_up_and_offers_nothing_of_one_trade(tmp_path):
+    typed = TYPED.replace("leak?\n", "leak?\ny\n").replace("covered stents", "covered")
+    result = run("review", tmp_path / "leaks", answers=typed)
+    assert result.exit_code == 0, result.output
+    assert read_review(tmp_path / "leaks").plan.invented
+    assert "stent" not in result.output
