@@ -163,8 +163,8 @@ def _strip(item: _Count, answers: Answers, plan: Plan) -> Strip:
     found = None if item.whole is None else item.whole.found
     if found is not None:
         chances: CountChances | None = whole_chances(found, answers)
-        size = whole_size_words(standing, found)
-        brief = short_whole_size_words(standing, found)
+        size = whole_size_words(standing, found, plan)
+        brief = short_whole_size_words(standing, found, plan)
     else:
         pooled = answers[standing.question]
         chances = level_chances(standing, pooled)

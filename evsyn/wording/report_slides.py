@@ -118,9 +118,9 @@ def levels_taken_home(stratum: str, difference: Difference) -> str:
     return f"By {stratum.lower()}: {_verdict(difference)}."
 
 
-def unit_taken_home(unit: str, place: str) -> str:
-    """Say in a sentence where a unit stands."""
-    return f"{unit}: {place}"
+def unit_taken_home(unit: str, place: str, late: str = "") -> str:
+    """Say where a unit stands, and which events came later."""
+    return " ".join(part for part in (f"{unit}: {place}", late) if part)
 
 
 def evidence_cannot_tell(review: Review) -> str:

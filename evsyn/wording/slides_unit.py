@@ -2,7 +2,12 @@
 
 from collections.abc import Iterable, Sequence
 
+from evsyn.audit.outside import OutsideCount
+from evsyn.audit.release import Told
 from evsyn.audit.standing import Standing
+from evsyn.extraction.plan import Plan
+from evsyn.wording.numbers import percent
+from evsyn.wording.outside import outside_verdict, told_words
 
 
 def own_left_out(standings: Iterable[Standing], outcome: str = "") -> tuple[str, ...]:
@@ -29,3 +34,27 @@ def smaller_pool_sentence(own: Sequence[str]) -> str:
     if not own:
         return ""
     return f"Set against the studies without our own series ({', '.join(own)})."
+
+
+def outside_line(item: OutsideCount, plan: Plan) -> str:
+    """Say in a line what may be told of a whole count; the full sentences are in the notes.
+
+    Parameters
+    ----------
+    item : OutsideCount
+        The count as it may be told.
+    plan : Plan
+        The plan, for its words.
+    """
+    label = plan.outcomes[item.outcome].label
+    if item.count.told is Told.WITHHELD:
+        return f"{label}: withheld by rule."
+    said = f"{label}: {told_words(item)}, {outside_verdict(item).replace('withheld', 'no verdict')}"
+    if item.limits is None:
+        return f"{said}."
+    return f"{said}; ordinary new units show {item.limits.low:,} to {item.limits.high:,}."
+
+
+def target_title(label: str, rate: float, unit: str) -> str:
+    """Head the slide of a target where a hidden count leaves no funnel to draw."""
+    return f"{label}: target {percent(rate)}, and what may be told of {unit}"

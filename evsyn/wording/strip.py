@@ -147,12 +147,18 @@ def size_words(standing: Standing, k: int) -> str:
     return "; ".join([said, *beside_words(standing)])
 
 
-def whole_size_words(standing: Standing, found: Standardised) -> str:
+def whole_size_words(standing: Standing, found: Standardised, plan: Plan) -> str:
     """Say how many cases of what case mix are set against how many levels."""
     cases = counted(standing.total, "case", "cases")
     said = f"{cases} against {counted(len(found.levels), 'level', 'levels')} with their case mix"
+    said += f" by {_by(found, plan)}"
     told = [_BESIDE[item] for item in _BESIDE if any(item in x.differs for x in found.levels)]
     return "; ".join([said, *told])
+
+
+def _by(found: Standardised, plan: Plan) -> str:
+    """Name the strata of a case mix."""
+    return " and ".join(plan.strata[name].label.lower() for name in found.strata)
 
 
 def short_size_words(standing: Standing, k: int) -> str:
@@ -161,10 +167,9 @@ def short_size_words(standing: Standing, k: int) -> str:
     return _briefly([said, *beside_words(standing)])
 
 
-def short_whole_size_words(standing: Standing, found: Standardised) -> str:
+def short_whole_size_words(standing: Standing, found: Standardised, plan: Plan) -> str:
     """Say the same of a whole on a slide."""
-    said = f"{counted(standing.total, 'case', 'cases')}, case mix of "
-    said += counted(len(found.levels), "level", "levels")
+    said = f"{counted(standing.total, 'case', 'cases')}, case mix by {_by(found, plan)}"
     told = [_BESIDE[item] for item in _BESIDE if any(item in x.differs for x in found.levels)]
     return _briefly([said, *told])
 

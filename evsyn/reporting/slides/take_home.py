@@ -6,8 +6,10 @@ from evsyn.reporting.report.foremost import foremost_strata
 from evsyn.reporting.slides.room import Room
 from evsyn.reporting.slides.running_text import text_slides
 from evsyn.reporting.slides.slide import Slide, plain
+from evsyn.terms import Audience
 from evsyn.wording.audit import WITHIN_MEANS
 from evsyn.wording.audit_summary import primary_sentence
+from evsyn.wording.late_events import late_sentence
 from evsyn.wording.outside import outside_sentences
 from evsyn.wording.pocket_own import place_sentence
 from evsyn.wording.pocket_pool import never_sentence, spoken_sentence
@@ -63,6 +65,10 @@ def _unit(content: ReportContent, unit: UnitReport | None, item: OutcomeReport) 
         told = [one for one in outside_counts(unit.audit) if one.outcome == item.name]
         return unit_taken_home(label, " ".join(outside_sentences(told[0], plan))) if told else ""
     place = place_sentence(unit.audit.whole(item.name), plan)
+    label += f", {plan.outcomes[item.name].event}"
     if not place:
+        label = unit.checked.unit.label
         place = f"{primary_sentence(unit.audit.standings, plan, unit.audit.wholes)} {WITHIN_MEANS}"
-    return unit_taken_home(label, place)
+    is_inside = unit.audience is Audience.INSIDE
+    late = late_sentence(unit.checked.unit, item.name, plan) if is_inside else ""
+    return unit_taken_home(label, place, late)

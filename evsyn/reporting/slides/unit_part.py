@@ -7,10 +7,11 @@ from evsyn.audit.ascertainment import period_years
 from evsyn.audit.own_series import names_itself
 from evsyn.figures.formats import SLIDE
 from evsyn.figures.funnel import funnel_layout
-from evsyn.figures.strip import StripContent, strip_layout
+from evsyn.figures.strip import Strip, StripContent, strip_layout
 from evsyn.reporting.audit_outside import outside_counts
 from evsyn.reporting.report.content import ReportContent, UnitReport
 from evsyn.reporting.slides.answers import figure_slides
+from evsyn.reporting.slides.levels import hue_of, level_hues
 from evsyn.reporting.slides.room import Room
 from evsyn.reporting.slides.running_text import text_slides
 from evsyn.reporting.slides.slide import Slide, plain
@@ -30,7 +31,12 @@ from evsyn.wording.late_events import late_sentence
 from evsyn.wording.outside import cases_sentence, head_sentence, outside_sentences
 from evsyn.wording.own_series import alarm_sentences
 from evsyn.wording.report_slides import CLOSING_TITLE, OUR_COUNTS, OUTSIDE_TITLE
-from evsyn.wording.slides_unit import own_left_out, smaller_pool_sentence
+from evsyn.wording.slides_unit import (
+    outside_line,
+    own_left_out,
+    smaller_pool_sentence,
+    target_title,
+)
 from evsyn.wording.unit_file import flow_sentences, period_sentence
 
 #: Counts named in one sentence of the summary.
@@ -115,18 +121,18 @@ def _released(unit: UnitReport) -> str:
 def _outside(room: Room, content: ReportContent, unit: UnitReport) -> list[Slide]:
     """Say what may leave the unit, and nothing else of it."""
     plan, found, own = content.review.plan, unit.audit.ascertainment, unit.checked.unit
+    told = outside_counts(unit.audit)
     said = [
         unit_head(unit),
         cases_sentence(found.counted, found.expected, plan.population),
-        *(
-            sentence
-            for item in outside_counts(unit.audit)
-            for sentence in [" ".join(outside_sentences(item, plan))]
-        ),
+        *(outside_line(item, plan) for item in told),
+        smaller_pool_sentence(own_left_out(unit.audit.standings)),
         *invented_sentence(own.invented, content.review.invented),
     ]
-    title, notes = OUTSIDE_TITLE.format(unit=own.label), (unit_marks(unit)[0],)
-    return text_slides(room, "", title, [plain(line) for line in said], notes)
+    notes = [" ".join(outside_sentences(item, plan)) for item in told]
+    title = OUTSIDE_TITLE.format(unit=own.label)
+    shown = [plain(line) for line in said if line]
+    return text_slides(room, "", title, shown, [*notes, unit_marks(unit)[0]])
 
 
 def _figures(room: Room, content: ReportContent, unit: UnitReport, outcome: str) -> list[Slide]:
@@ -137,7 +143,12 @@ def _figures(room: Room, content: ReportContent, unit: UnitReport, outcome: str)
         said = funnel_layout(funnel, SLIDE).description
         bare = replace(funnel, title="", status_line="", mark="", short_mark="", words=words)
         drawn = funnel_layout(bare, room.figure_format())
-        return figure_slides("", funnel.title, funnel.title, drawn, said, (said,))
+        title, own = funnel.title, unit.checked.unit
+        if own.release is None and funnel.centre is not None:
+            title = target_title(
+                content.review.plan.outcomes[outcome].label, funnel.centre, own.label
+            )
+        return figure_slides("", title, funnel.title, drawn, said, (said,))
     named = content.review.plan.audit.primary
     first = named.stratum if named is not None and named.outcome == outcome else None
     slides = []
@@ -146,7 +157,7 @@ def _figures(room: Room, content: ReportContent, unit: UnitReport, outcome: str)
         if strips is None:
             continue
         late = _late(content, unit, outcome) if stratum == OVERALL else ""
-        slides += _strip_slides(room, "", strips, (_smaller(unit, outcome), late))
+        slides += _strip_slides(room, content, "", strips, (_smaller(unit, outcome), late))
     return slides
 
 
@@ -164,14 +175,27 @@ def unit_backup(
         return None
     key = f"backup-{outcome}-unit"
     beside = () if unit is None else (_smaller(unit, outcome), _late(content, unit, outcome))
-    slides = [replace(one, back=back) for one in _strip_slides(room, key, strips, beside)]
+    slides = [replace(one, back=back) for one in _strip_slides(room, content, key, strips, beside)]
     return OUR_COUNTS, key, slides
 
 
-def _strip_slides(room: Room, key: str, strips: StripContent, beside: Sequence[str]) -> list[Slide]:
+def _coloured(content: ReportContent, strips: StripContent) -> tuple[Strip, ...]:
+    """Give each level the colour it has in the forests of the talk."""
+    plan = content.review.plan
+    hues = {title: hue for name in plan.strata for title, hue in level_hues(plan, name).items()}
+    # A title may go on with the denominator of its count.
+    return tuple(
+        replace(strip, hue=hue_of(hues, strip.title.partition(", of ")[0]))
+        for strip in strips.strips
+    )
+
+
+def _strip_slides(
+    room: Room, content: ReportContent, key: str, strips: StripContent, beside: Sequence[str]
+) -> list[Slide]:
     """Return a page of strips, with what must stand beside its counts in the subtitle."""
     subtitle = " ".join(part for part in (strips.subtitle, *beside) if part)
-    strips = replace(strips, subtitle=subtitle)
+    strips = replace(strips, subtitle=subtitle, strips=_coloured(content, strips))
     words = replace(strips.words, invented="", invented_studies="", invented_unit="", page="")
     said = strip_layout(strips, SLIDE).description
     bare = replace(strips, title="", status_line="", mark="", short_mark="", words=words)
