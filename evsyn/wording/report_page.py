@@ -41,7 +41,9 @@ ANSWER_READ = (
     "is given where there are five studies or more. Levels need not add up to the whole: some "
     "studies mix them, or do not state them."
 )
+OUTCOME = "Outcome"
 LEVEL = "Level"
+BY_LEVEL = "The same by kind of case, for each outcome"
 IN_SENTENCES = "The same, level by level, in sentences"
 BACK = "Back to the contents"
 

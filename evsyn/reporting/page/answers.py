@@ -1,13 +1,24 @@
 """The answer in one screen: each outcome over all studies and by the levels with names."""
 
-from evsyn.cells.levels import labelled_strata, level_names
+from evsyn.cells.levels import level_names
 from evsyn.pooling.answer import Row, Show
 from evsyn.pooling.tables import PooledTable
-from evsyn.reporting.page.markup import Html, element, joined, listing, paragraphs, section, words
+from evsyn.reporting.page.markup import (
+    Html,
+    element,
+    folded,
+    joined,
+    listing,
+    paragraphs,
+    section,
+    words,
+)
+from evsyn.reporting.page.order import primary_first
 from evsyn.reporting.page.tables import table
 from evsyn.reporting.page.unsaid import levels_not_compared
 from evsyn.reporting.pool_text import group_row
 from evsyn.reporting.report.content import OutcomeReport, ReportContent, StratumReport
+from evsyn.reporting.report.foremost import foremost_strata
 from evsyn.terms import UNPLACED
 from evsyn.wording import report_page as say
 from evsyn.wording.audit_summary import primary_sentence
@@ -17,13 +28,25 @@ from evsyn.wording.pooled import TOO_WIDE, too_wide_to_quote
 
 
 def answer_section(content: ReportContent) -> Html:
-    """Return a small table an outcome, and what cannot be told, in one screen."""
-    blocks = [_block(content, item) for item in content.outcomes]
+    """Return one table of all studies, then the levels of each outcome, and what differs."""
+    ordered = primary_first(content)
+    rows = [_outcome(item) for item in ordered]
+    headings = (say.OUTCOME, *say.ANSWER_HEADINGS)
+    whole = element("div", table("answers", say.ALL_STUDIES, headings, rows), class_="whole")
+    blocks = [_block(content, item) for item in ordered]
     summed = element("div", joined(*blocks), class_="blocks")
+    held = folded("answer-levels", say.BY_LEVEL, summed, is_open=True) if any(blocks) else summed
     told = listing(*_differences(content), *levels_not_compared(content))
     beside = paragraphs(say.doubts_beside(len(content.review.open_doubts)), content.cautions)
     return section(
-        "answer", say.ANSWER, _unit_line(content), paragraphs(say.ANSWER_READ), summed, told, beside
+        "answer",
+        say.ANSWER,
+        _unit_line(content),
+        paragraphs(say.ANSWER_READ),
+        whole,
+        held,
+        told,
+        beside,
     )
 
 
@@ -38,12 +61,19 @@ def _unit_line(content: ReportContent) -> Html:
     return element("p", link, words(f" {said}"), class_="ours")
 
 
+def _outcome(item: OutcomeReport) -> list[Html]:
+    link = element("a", words(item.label), href=f"#outcome-{item.name}")
+    return answer_row(link, item.overall.pooled)
+
+
 def _block(content: ReportContent, item: OutcomeReport) -> Html:
-    rows = [answer_row(words(say.ALL_STUDIES), item.overall.pooled)]
-    labelled = labelled_strata(content.review.plan)
-    if item.overall.pooled.answer.show is not Show.REFUSED:
-        for found in item.strata:
-            rows += _levels(found) if found.name in labelled else []
+    """Return the levels of an outcome that hold a study; empty where none does."""
+    if item.overall.pooled.answer.show is Show.REFUSED:
+        return Html("")
+    strata = foremost_strata(item, content.review.plan)
+    rows = [row for found in strata for row in _levels(found)]
+    if not rows:
+        return Html("")
     headings = (say.LEVEL, *say.ANSWER_HEADINGS)
     return table("answers", item.label, headings, rows, link=f"#outcome-{item.name}")
 
@@ -68,9 +98,9 @@ def _differences(content: ReportContent) -> list[str]:
             found.label,
             short_difference(found.difference, level_names(plan.strata[found.name])),
         )
-        for item in content.outcomes
-        for found in item.strata
-        if found.name in labelled_strata(plan) and found.difference.test is not None
+        for item in primary_first(content)
+        for found in foremost_strata(item, plan)
+        if found.difference.test is not None
     ]
 
 

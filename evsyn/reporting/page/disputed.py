@@ -12,6 +12,7 @@ from evsyn.reporting.page.markup import (
     section,
     words,
 )
+from evsyn.reporting.page.order import primary_first
 from evsyn.reporting.page.tables import table
 from evsyn.reporting.pool_disputed import disputed_row, said_of, target_of
 from evsyn.reporting.report.content import OutcomeReport, ReportContent
@@ -36,7 +37,7 @@ def disputed_section(content: ReportContent, *, most: int = MOST_WORK) -> Html:
         Studies times studies, over all outcomes; the plan's primary outcome stands whatever it
         takes, the others as far as this allows.
     """
-    ordered = _primary_first(content)
+    ordered = primary_first(content)
     pooled = [item for item in ordered if item.overall.pooled.answer.show.pooled]
     if not pooled:
         return Html("")
@@ -88,12 +89,6 @@ def _unchanged(item: OutcomeReport) -> str:
         return say.UNCHANGED
     row = reading.pooled
     return f"{say.UNCHANGED}\n{cell(row.estimate, row.low, row.high)}"
-
-
-def _primary_first(content: ReportContent) -> list[OutcomeReport]:
-    named = content.review.plan.audit.primary
-    first = None if named is None else named.outcome
-    return sorted(content.outcomes, key=lambda item: item.name != first)
 
 
 def _cell(text: str) -> Html:

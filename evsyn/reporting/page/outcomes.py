@@ -5,9 +5,10 @@ from collections.abc import Mapping
 from evsyn.pooling.answer import Show
 from evsyn.reporting.page.answers import answer_row
 from evsyn.reporting.page.markup import Html, element, folded, joined, paragraphs, section, words
+from evsyn.reporting.page.order import primary_first, telling_first
 from evsyn.reporting.page.tables import table
 from evsyn.reporting.pool_text import stratum_sentences
-from evsyn.reporting.report.content import Answered, OutcomeReport, ReportContent
+from evsyn.reporting.report.content import Answered, OutcomeReport, ReportContent, StratumReport
 from evsyn.wording import report_page as say
 from evsyn.wording.heterogeneity import heterogeneity_sentence
 from evsyn.wording.pooled import disagreement_sentence, reading_sentence
@@ -23,7 +24,8 @@ def outcome_sections(content: ReportContent, forests: Mapping[str, Html]) -> Htm
     forests : mapping
         Figures by outcome; one that is missing is left out.
     """
-    parts = [_outcome(content, item, forests.get(item.name, Html(""))) for item in content.outcomes]
+    ordered = primary_first(content)
+    parts = [_outcome(content, item, forests.get(item.name, Html(""))) for item in ordered]
     advice = element("p", words(say.FIGURE_HELP), class_="advice status")
     return section("outcomes", say.OUTCOMES, advice, *parts)
 
@@ -39,14 +41,16 @@ def _outcome(content: ReportContent, item: OutcomeReport, forest: Html) -> Html:
         disagreement_sentence(answer),
         heterogeneity_sentence(answer) if answer.show.pooled else "",
     )
-    strata = [_stratum(content, item, number) for number in range(len(item.strata))]
-    beside = element("div", joined(said, *strata), class_="words")
+    first, *others = [_stratum(content, item, one) for one in telling_first(content, item)] or [
+        Html("")
+    ]
+    beside = element("div", joined(said, first), class_="words")
     both = element("div", joined(beside, forest), class_="beside")
-    return section(f"outcome-{item.name}", item.label, both, level=3)
+    below = element("div", joined(*others), class_="blocks") if others else Html("")
+    return section(f"outcome-{item.name}", item.label, both, below, level=3)
 
 
-def _stratum(content: ReportContent, item: OutcomeReport, number: int) -> Html:
-    found = item.strata[number]
+def _stratum(content: ReportContent, item: OutcomeReport, found: StratumReport) -> Html:
     rows = [answer_row(words(one.title), one.pooled) for one in found.answers]
     rows.append(answer_row(words(item.overall.title), item.overall.pooled))
     title = f"{item.label}: {found.label}"

@@ -22,22 +22,23 @@ def page_tables(name: str) -> Lines:
     outcomes = {words.label: one for one, words in review(name).plan.outcomes.items()}
     strata = {declared.label: one for one, declared in review(name).plan.strata.items()}
     for shown in root.by_id("answer").all("table"):
-        outcome, stratum = outcomes[shown.all("caption")[0].text], None
+        outcome, stratum = outcomes.get(shown.all("caption")[0].text), None
         for first, *cells in _rows(shown):
+            if outcome is None:
+                whole = keys_of(name, outcomes[first], None)
+                yield whole["all studies"], _page_cells([first, *cells])
+                continue
             label, is_named, group = first.rpartition(": ")
             stratum = strata[label] if is_named else stratum
             yield keys_of(name, outcome, stratum)[group.lower()], _page_cells([group, *cells])
     for outcome in review(name).plan.outcomes:
         section = root.by_id(f"outcome-{outcome}")
         tables = [t for t in section.all("table") if t.attributes["class"] == "answers"]
-        for found, shown in zip(_strata(name, outcome), tables, strict=True):
+        assert len(tables) == len(strata)
+        for shown in tables:
+            found = strata[shown.all("caption")[0].text.partition(": ")[2]]
             for cells in _rows(shown):
                 yield keys_of(name, outcome, found)[cells[0].lower()], _page_cells(cells)
-
-
-def _strata(name: str, outcome: str) -> list[str]:
-    (found,) = [item for item in content(name).outcomes if item.name == outcome]
-    return [stratum.name for stratum in found.strata]
 
 
 def _rows(node: Node) -> list[list[str]]:
@@ -56,11 +57,16 @@ def page_sentences(name: str) -> Lines:
         head = f"{item.overall.sentence.partition(':')[0]}:"
         said = [p.text for p in section.all("p") if p.text.startswith(head)]
         yield f"{item.name}/overall", of_sentence(said[0])
-        listed = [n for n in section.all("ul") if n.attributes.get("class") == "sentences"]
-        points = [point.text for one in listed for point in one.all("li")]
-        pooled = [a for s in item.strata for a in s.answers if a.pooled.answer.k]
-        for answered, said in zip(pooled, points, strict=False):
-            yield answered.question.key, of_sentence(said)
+        for stratum in item.strata:
+            folds = [
+                n
+                for n in section.all("details")
+                if n.attributes["id"] == f"said-{item.name}-by-{stratum.name}"
+            ]
+            points = [point.text for fold in folds for point in fold.all("li")]
+            pooled = [a for a in stratum.answers if a.pooled.answer.k]
+            for answered, said in zip(pooled, points, strict=bool(folds)):
+                yield answered.question.key, of_sentence(said)
 
 
 def drawings(figure: Node) -> list[Node]:
