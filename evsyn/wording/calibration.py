@@ -21,7 +21,8 @@ HEADINGS = ("Row", "Held", "Above", "Below", "Width", "Bias", "Log-odds", "No an
 LEGEND = (
     "Held, Above, Below: per cent of the intervals that held the true rate, lay wholly above it, "
     "wholly below. Width and Bias: means, in percentage points; Log-odds: the bias on that scale. "
-    "No answer: per cent of the reviews. Under each number its simulation error (standard error)."
+    "No answer: per cent of the reviews. Under each number its simulation error (standard error); "
+    "0.0 under 0.0 or 100.0 says nothing."
 )
 ERROR = "  error"
 
@@ -45,8 +46,14 @@ class Trust(StrEnum):
 
 
 def trust(line: LineCalibration, level: float) -> Trust:
-    """Judge an interval; twice the simulation error is allowed for."""
+    """Judge an interval; twice the simulation error is allowed for.
+
+    Where none or all missed that error is 0 and says nothing: 3 over the number of reviews then
+    stands in for it. Hanley JA, Lippman-Hand A. JAMA 1983;249:1743-1745, from memory.
+    """
     missed, leeway = 1 - line.coverage.value, 2 * line.coverage.error
+    if missed in (0.0, 1.0):
+        leeway = 3 / (line.reviews * (1 - line.no_answer.value))
     if math.isnan(missed):
         return Trust.UNKNOWN
     if missed - leeway > MOST_MISSED * (1 - level):
@@ -125,9 +132,11 @@ def held_sentence(line: LineCalibration, level: float, *, lead: str) -> str:
     """
     if math.isnan(line.coverage.value):
         return f"None of the reviews gave {lead} an answer."
+    # Reviews without an interval are no part of the share.
+    with_one = " in which it can be had," if line.no_answer.value >= 0.005 else ","
     return (
-        f"Of 100 reviews laid out like this, the {100 * level:g}% interval of {lead} held the true "
-        f"rate in {in_100(line.coverage)}; {_misses(line)}."
+        f"Of 100 reviews laid out like this{with_one} the {100 * level:g}% interval of {lead} held "
+        f"the true rate in {in_100(line.coverage)}; {_misses(line)}."
     )
 
 
