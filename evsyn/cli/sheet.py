@@ -2,11 +2,14 @@
 
 from collections.abc import Iterator, Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from evsyn.cli.options import refuse, review_argument, say, steps
+
+if TYPE_CHECKING:
+    from evsyn.extraction.review import Review
 
 
 @click.group(
@@ -74,9 +77,11 @@ def read(review: Path, workbook: Path, dry: bool) -> None:
 
     The review is checked as it would be, before anything is written. While there is a fault
     nothing is written, and the exit code is 1. What stands in a file is changed or added to in
-    its place, and never deleted; its comments stay.
+    its place, and never deleted; its comments stay. At the end it shows each pooled answer that
+    the papers move, before and with them.
     """
-    from evsyn.extraction.load import UnreadableError
+    from evsyn.cli.new.writing import tell_next
+    from evsyn.extraction.load import UnreadableError, read_review
     from evsyn.extraction.sheet.read import read_sheet
     from evsyn.reporting.files import write_all
     from evsyn.reporting.findings import findings_text
@@ -95,14 +100,28 @@ def read(review: Path, workbook: Path, dry: bool) -> None:
     if found.faults:
         refuse(f"{told}\n{words.FAULTY}")
     say("\n".join(part for part in (told, words.changes_text(found)) if part))
-    if found.texts and not dry:
-        write_all(
-            {review / name: text for name, text in found.texts.items()},
-            {review / name: raw for name, raw in found.read.items()},
-        )
-        say(words.written_sentence(len(found.texts)))
-    else:
+    if not found.texts or dry:
         say(words.LOOKED if found.texts else words.NOTHING)
+        return
+    before = read_review(review)
+    write_all(
+        {review / name: text for name, text in found.texts.items()},
+        {review / name: raw for name, raw in found.read.items()},
+    )
+    say(words.written_sentence([str(review / name) for name in found.texts]))
+    say(f"\n{_moved(before, read_review(review), [draft.name for draft in found.drafts])}")
+    tell_next(["check", review], ["pool", review])
+
+
+def _moved(before: "Review", after: "Review", studies: Sequence[str]) -> str:
+    """Return what the studies that were written move."""
+    from evsyn.reporting.added import moved_by, moved_text
+    from evsyn.wording.adding import NOT_POOLED
+
+    # A plan without any study has nothing but that to be told of.
+    if after.faults or (before.faults and before.studies):
+        return f"{NOT_POOLED}\n"
+    return f"{moved_text(after, moved_by(before, after, studies))}\n"
 
 
 def _shown(items: Sequence[Any], label: str) -> Iterator[Any]:

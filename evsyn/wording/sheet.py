@@ -33,8 +33,8 @@ READ_ME = (
 )
 ABOUT = {
     "study": "short name of the paper, as 2019-alder; it names the file",
-    "extracted on": "the day it was read, as 2026-03-20",
-    "recruited from": "first year or month, as 2008 or 2008-12",
+    "extracted on": "the day it was read, as 2026-03-20 or 20/03/2026",
+    "recruited from": "first year or month, as 2008, 2008-12 or Dec 2008",
     "recruited to": "last year or month",
     "part of": "the arm of the same study that this one lies inside",
     "printed": "the percentage just as printed, as 7.70%",

@@ -41,9 +41,9 @@ def folder_first(folder: str, workbook: str) -> str:
     return f"{folder} is a folder. Give the folder first, then the workbook: {folder} {workbook}"
 
 
-def written_sentence(files: int) -> str:
-    """Say how many files were written."""
-    return f"Written: {counted(files, 'file', 'files')}."
+def written_sentence(files: Sequence[str]) -> str:
+    """Say which files were written."""
+    return "\n".join(f"Written: {file}" for file in files)
 
 
 def changes_text(reading: SheetReading) -> str:

@@ -77,6 +77,16 @@ def type_in(path: Path, studies, arms, counts) -> None:
     book.save(path)
 
 
+def _rows(output: str, group: str) -> list[tuple[list[str], list[str]]]:
+    """Return the words of each pair of rows of a group, before and with the papers."""
+    lines = output.splitlines()
+    return [
+        (line.removeprefix(group).split(), lines[number + 1].split())
+        for number, line in enumerate(lines)
+        if line.startswith(group)
+    ]
+
+
 def test_three_papers_go_in_without_a_fault(demo: Path, tmp_path: Path) -> None:
     path = tmp_path / "papers.xlsx"
     before = {file.name: file.read_bytes() for file in demo.glob("*.yaml")}
@@ -93,7 +103,13 @@ def test_three_papers_go_in_without_a_fault(demo: Path, tmp_path: Path) -> None:
     assert "(INVENTED DATA): 3 studies read; 0 faults, 0 open doubts" in first
     assert "New: 2021-aspen.yaml (2 arms, 4 counts)" in read.output
     assert "Not in the workbook at all, and kept as they are: 30 studies." in read.output
-    assert read.output.endswith("Written: 3 files.\n")
+    assert f"Written: {demo / '2023-hazel.yaml'}\n" in read.output
+    assert "What 3 studies move\n" in read.output
+    assert "Next:\n  evsyn check" in read.output
+    (before_it, with_it) = _rows(read.output, "all studies")[0]
+    assert (before_it[:1], with_it[:1]) == (["before"], ["with"])
+    assert "26 117 of 2,015" in " ".join(before_it)
+    assert "29 127 of 2,185" in " ".join(with_it)
     review = read_review(demo)
     assert len(review.studies) == 33
     assert review.faults == ()
@@ -182,7 +198,10 @@ def test_a_plan_without_a_study_gets_a_workbook(demo: Path, tmp_path: Path) -> N
     made = run("sheet", "make", demo, "-o", tmp_path / "first.xlsx")
     assert made.exit_code == 0
     type_in(tmp_path / "first.xlsx", STUDIES, ARMS, COUNTS)
-    assert "Written: 3 files." in run("sheet", "read", demo, tmp_path / "first.xlsx").output
+    told = run("sheet", "read", demo, tmp_path / "first.xlsx").output
+    assert told.count("Written: ") == 3
+    assert "What 3 studies move" in told
+    assert "Fewer than three studies are not pooled" in told
     assert len(read_review(demo).studies) == 3
 
 

@@ -6,15 +6,22 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from typing import Any
 
+from pydantic import TypeAdapter, ValidationError
+
+from evsyn.extraction.record import Day, Month
 from evsyn.extraction.sheet.column import Column, Kind
 from evsyn.extraction.sheet.opened import RawCell
 from evsyn.extraction.sheet.pick_lists import NO, YES
 from evsyn.extraction.sheet.values import Shown, one_line_end
+from evsyn.extraction.starting.dates import is_two_ways, plain_date
 
 _YES = {"yes", "y", "true", "1"}
 _NO = {"no", "n", "false", "0"}
 _PERCENT = re.compile(r"^0(?:\.(0+))?\s?%$")
 _MIDNIGHT = time()
+_DIGITS = "Give digits alone, as 1050."
+_DAY: TypeAdapter[str] = TypeAdapter(Day)
+_MONTH: TypeAdapter[str] = TypeAdapter(Month)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,9 +69,11 @@ def _of_kind(column: Column, value: Any, shape: str) -> Said:
     if isinstance(value, bool):
         return Said(YES if value else NO)
     if isinstance(value, (int, float)):
-        return _number(value, shape)
+        number = _number(value, shape)
+        is_date = column.kind in (Kind.DAY, Kind.MONTH) and number.value is not None
+        return _typed_date(column, str(number.value)) if is_date else number
     if isinstance(value, str):
-        return Said(value)
+        return _typed_date(column, value) if column.kind in (Kind.DAY, Kind.MONTH) else Said(value)
     return Said(None, (f"'{column.heading}' holds {value}, a time", "Type it as text."))
 
 
@@ -76,7 +85,9 @@ def _whole(column: Column, value: Any, shape: str) -> Said:
     if is_number and math.isfinite(value) and value == int(value) and "%" not in shape:
         return Said(int(value))
     message = f"'{column.heading}' must be a whole number, and is '{value}'"
-    return Said(None, (message, "Give digits alone, and the percentage under 'printed'."))
+    is_percentage = "%" in shape or "%" in str(value)
+    cure = "Give digits alone, and the percentage under 'printed'." if is_percentage else _DIGITS
+    return Said(None, (message, cure))
 
 
 def _yes_no(column: Column, value: Any) -> Said:
@@ -96,6 +107,21 @@ def _date(column: Column, value: date, shape: str) -> Said:
     if column.kind is Kind.MONTH and "d" not in letters and value.day == 1:
         return Said(f"{value:%Y-%m}" if "m" in letters else f"{value:%Y}")
     return Said(f"{value:%Y-%m-%d}")
+
+
+def _typed_date(column: Column, text: str) -> Said:
+    """Return a day or month that was typed as text, where one reading alone is possible."""
+    written = plain_date(text)
+    kind = "day" if column.kind is Kind.DAY else "year, month or day"
+    try:
+        (_DAY if column.kind is Kind.DAY else _MONTH).validate_python(written)
+    except ValidationError:
+        message = f"'{column.heading}' holds '{text}', which is no {kind} of the calendar"
+        if is_two_ways(text):
+            message = f"'{column.heading}' holds '{text}', a date that can be read in two ways"
+        example = "2026-11-25" if column.kind is Kind.DAY else "2015, 2015-03 or March 2015"
+        return Said(None, (message, f"Write it as {example}."))
+    return Said(written)
 
 
 def _number(value: float, shape: str) -> Said:

@@ -58,6 +58,8 @@ class Draft:
         All that is to be set in an existing file.
     cells : dict of tuple to str
         The cell each value came from, by its path.
+    headings : dict of tuple to str
+        The heading each value stands under, by its path.
     added : list of str
         New arms and counts of an existing file, in words.
     seen : set of tuple of str
@@ -72,6 +74,7 @@ class Draft:
     emptied: list[Edit] = field(default_factory=list)
     changes: list[Change] = field(default_factory=list)
     cells: dict[Path, str] = field(default_factory=dict)
+    headings: dict[Path, str] = field(default_factory=dict)
     added: list[str] = field(default_factory=list)
     seen: set[tuple[str, ...]] = field(default_factory=set)
     new_arms: dict[str, dict[str, Any]] = field(default_factory=dict)
@@ -152,6 +155,7 @@ class Draft:
                 continue
             path = (*base, *column.path)
             cell = self.cells[path] = table.cell(row.number, column.heading)
+            self.headings[path] = column.heading
             after = _canonical(column, row.values.get(column.heading))
             if after == before or column.heading in row.spoilt:
                 continue
@@ -168,6 +172,7 @@ class Draft:
             if column.names_row:
                 continue
             self.cells[*base, *column.path] = table.cell(row.number, column.heading)
+            self.headings[*base, *column.path] = column.heading
             after = row.values.get(column.heading)
             if after is not None:
                 *above, key = column.path

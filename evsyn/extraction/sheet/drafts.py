@@ -34,6 +34,8 @@ class Drafts:
         self._invented = review.plan.invented
         self._stands = {study.study: study for study in review.studies}
         self._files = files
+        # Told once, on the sheet of studies.
+        self._refused: set[str] = set()
 
     def take(self, studies: SheetTable, arms: SheetTable, counts: SheetTable) -> None:
         """Take all rows: those of studies first, then those of arms, then those of counts."""
@@ -77,21 +79,34 @@ class Drafts:
         taken = self._files.get(f"{name}.yaml".casefold())
         also = next((one for one in self.by_study if one.casefold() == name.casefold()), taken)
         if not _NAME.fullmatch(name):
+            # Under a name it could have, so that all else about it is told too.
+            stand_in = self._stand_in(name)
             message = f"'{name}' is not a name"
-            cure = "A name has letters, digits, '_' and '-', and no spaces."
+            cure = "A name has letters, digits, '_' and '-', and no spaces. "
+            cure += f"Write it on every sheet as {stand_in}."
             self._refuse(cell, message, cure)
-        elif also is not None:
+            self.by_study[name] = Draft(stand_in, f"{stand_in}.yaml", None)
+            return self.by_study[name]
+        if also is not None:
             message = f"'{name}' cannot name a new study: {also} is there already"
             self._refuse(cell, message, "Write it just as there, or give another name.")
+            self._refused.add(name)
         else:
             self.by_study[name] = Draft(name, f"{name}.yaml", None)
             return self.by_study[name]
         return None
 
+    def _stand_in(self, name: str) -> str:
+        """Return a name that is like another, and that a file can have."""
+        plain = re.sub("[^A-Za-z0-9_-]+", "-", name).strip("-_") or "study"
+        taken = {*self._files, *(draft.file.casefold() for draft in self.by_study.values())}
+        free = (plain, *(f"{plain}-{number}" for number in range(2, len(taken) + 3)))
+        return next(one for one in free if f"{one}.yaml".casefold() not in taken)
+
     def _known(self, table: SheetTable, row: SheetRow) -> Draft | None:
         name = row.names[0]
         draft = self._draft(name)
-        if draft is None:
+        if draft is None and name not in self._refused:
             message = f"'{name}' is not a study of the sheet Studies, nor of the folder"
             known = [*self._stands, *self.by_study]
             cure = "Correct it, or give it a row on the sheet Studies."

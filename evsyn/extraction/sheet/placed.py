@@ -36,7 +36,22 @@ def placed(
             cell = _cell(finding.source.key_path, paths[draft.file])
             if not cell and draft.study is None:
                 cell = draft.cells[("study",)]
-        yield replace(finding, source=Source(file, 0, cell)) if cell else finding
+        if draft is None or not cell:
+            yield finding
+        else:
+            yield replace(_by_heading(finding, draft), source=Source(file, 0, cell))
+
+
+def _by_heading(finding: Finding, draft: Draft) -> Finding:
+    """Name what is wrong by the heading of its column, where the file has another word for it."""
+    headings = {".".join(map(str, path)): one for path, one in draft.headings.items()}
+    path = finding.source.key_path
+    heading, key = headings.get(path), path.rpartition(".")[2]
+    if heading is None or heading == key:
+        return finding
+    told = (finding.message, finding.cure)
+    message, cure = (one.replace(f"'{key}'", f"'{heading}'") for one in told)
+    return replace(finding, message=message, cure=cure)
 
 
 def _paths(draft: Draft) -> dict[str, str]:

@@ -15,8 +15,9 @@ from evsyn.extraction.sheet.guide import LISTS
 from evsyn.extraction.sheet.made_for import made_for
 from evsyn.extraction.sheet.make import READ_ME
 from evsyn.extraction.sheet.opened import Grid, opened, read_bytes
+from evsyn.extraction.sheet.pick_lists import pick_lists
 from evsyn.extraction.sheet.placed import placed
-from evsyn.extraction.sheet.table import SheetTable, read_table
+from evsyn.extraction.sheet.table import Lists, SheetTable, read_table
 from evsyn.extraction.sheet.tabs import ARMS, COUNTS, STUDIES, tabs
 from evsyn.extraction.sheet.told import SheetError, fault
 from evsyn.extraction.writing.edit import EditError, edited
@@ -101,7 +102,8 @@ def read_sheet(path: Path, folder: Path, watched: Watched = unwatched) -> SheetR
     try:
         grids = opened(read_bytes(path), [READ_ME, STUDIES, ARMS, COUNTS, LISTS])
         review = as_it_stands(folder, watched)
-        made = [_table(file, tab, grids) for tab in tabs(review.plan)]
+        lists = pick_lists(review.plan)
+        made = [_table(file, tab, grids, lists) for tab in tabs(review.plan)]
     except SheetError as error:
         raise UnreadableError([error.of(file)]) from error
     studies, arms, counts = made
@@ -157,11 +159,11 @@ def as_it_stands(folder: Path, watched: Watched = unwatched) -> Review:
     return review
 
 
-def _table(file: str, tab: Tab, grids: Mapping[str, Grid]) -> SheetTable:
+def _table(file: str, tab: Tab, grids: Mapping[str, Grid], lists: Lists) -> SheetTable:
     if tab.name not in grids:
         message = f"the workbook has no sheet '{tab.name}'"
         raise SheetError(message, "Take one made by 'evsyn sheet make'.", tab.name)
-    return read_table(file, tab, grids[tab.name])
+    return read_table(file, tab, grids[tab.name], lists)
 
 
 def _texts(

@@ -10,8 +10,11 @@ from evsyn.extraction.sheet.opened import Grid
 from evsyn.extraction.sheet.tabs import heading_key
 from evsyn.extraction.sheet.told import doubt, fault
 from evsyn.extraction.sheet.values import Shown
+from evsyn.extraction.starting.answers import named_in
 from evsyn.terms import Finding
 
+#: Words to pick from, by the name of their list; beside each what the plan calls it.
+Lists = Mapping[str, Mapping[str, str]]
 #: Rows in which the headings are looked for.
 _FIRST_ROWS = 20
 
@@ -46,6 +49,8 @@ class SheetTable:
     ----------
     tab : Tab
         What it should hold.
+    lists : mapping
+        The words to pick from, with what the plan calls them, by the name of their list.
     letters : dict of str to str
         Letter of each column that is there, by heading.
     rows : list of SheetRow
@@ -55,6 +60,7 @@ class SheetTable:
     """
 
     tab: Tab
+    lists: Lists = field(default_factory=dict)
     letters: dict[str, str] = field(default_factory=dict)
     rows: list[SheetRow] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
@@ -69,7 +75,7 @@ class SheetTable:
         return f"{self.tab.name}!{self.letters.get(heading, 'A')}{row}"
 
 
-def read_table(file: str, tab: Tab, grid: Grid) -> SheetTable:
+def read_table(file: str, tab: Tab, grid: Grid, lists: Lists) -> SheetTable:
     """Read the cells of a sheet as the rows of its columns.
 
     Parameters
@@ -80,8 +86,10 @@ def read_table(file: str, tab: Tab, grid: Grid) -> SheetTable:
         The columns.
     grid : Grid
         The cells.
+    lists : mapping
+        The words to pick from, with what the plan calls them, by the name of their list.
     """
-    table = SheetTable(tab)
+    table = SheetTable(tab, lists)
     heading_row = next(
         (row for row in sorted(grid) if row <= _FIRST_ROWS and _is_heading_row(grid, row)), None
     )
@@ -149,6 +157,14 @@ def _places(file: str, table: SheetTable, grid: Grid, heading_row: int) -> dict[
     return places
 
 
+def _word(table: SheetTable, column: Column, value: Shown) -> Shown:
+    """Return the word of a list that is meant by its name or by what the plan calls it."""
+    words = table.lists.get(column.words)
+    if words is None or not isinstance(value, str):
+        return value
+    return named_in(value, words) or value
+
+
 def _row(
     file: str, table: SheetTable, number: int, grid: Grid, places: Mapping[int, Column]
 ) -> SheetRow | None:
@@ -163,9 +179,13 @@ def _row(
         cell = table.cell(number, column.heading)
         if found.wrong:
             spoilt.add(column.heading)
-            table.findings.append(fault(file, cell, *found.wrong))
+            message, cure = found.wrong
+            if "printed" in table.letters:
+                beside = f"'printed' ({table.cell(number, 'printed')})"
+                cure = cure.replace("'printed'", beside)
+            table.findings.append(fault(file, cell, message, cure))
         elif found.value is not None:
-            values[column.heading] = found.value
+            values[column.heading] = _word(table, column, found.value)
             if found.doubtful:
                 table.findings.append(doubt(file, cell, *found.doubtful))
     if not values and not spoilt:

@@ -164,7 +164,7 @@ def among(words: Words, *, used: Collection[str] = ()) -> Read:
 
     def read(written: str) -> str:
         said = written.strip()
-        named = _named(said, words)
+        named = named_in(said, words)
         if said not in names and said.isascii() and said.isdigit() and 1 <= int(said) <= len(names):
             named = names[int(said) - 1]
         if named is None:
@@ -177,7 +177,7 @@ def among(words: Words, *, used: Collection[str] = ()) -> Read:
     return read
 
 
-def _named(said: str, words: Words) -> str | None:
+def named_in(said: str, words: Words) -> str | None:
     """Return the word meant by its name or label; case, spaces and hyphens say nothing."""
     if said in words:
         return said

@@ -37,6 +37,11 @@ def read(kind, value, shape="General"):
         (Kind.MONTH, datetime(2008, 12, 31), "mmm-yy", "2008-12-31"),
         (Kind.MONTH, datetime(2008, 1, 1), "yyyy", "2008"),
         (Kind.MONTH, 2008, "General", "2008"),
+        (Kind.DAY, "25/11/2026", "@", "2026-11-25"),
+        (Kind.DAY, "5 Nov 2026", "@", "2026-11-05"),
+        (Kind.MONTH, "March 2015", "@", "2015-03"),
+        (Kind.MONTH, "Dec 2019", "@", "2019-12"),
+        (Kind.MONTH, "03/2015", "@", "2015-03"),
     ],
 )
 def test_a_cell_says_what_its_reader_sees(kind, value, shape, wanted):
@@ -56,6 +61,10 @@ def test_a_cell_says_what_its_reader_sees(kind, value, shape, wanted):
         (Kind.TEXT, datetime(2026, 5, 1)),
         (Kind.TEXT, time(3, 15)),
         (Kind.DAY, datetime(2026, 5, 1, 14, 30)),
+        (Kind.DAY, "05/11/2026"),
+        (Kind.DAY, "March 2015"),
+        (Kind.DAY, 46351),
+        (Kind.MONTH, "Ma 2015"),
     ],
 )
 def test_what_may_not_be_what_was_typed_is_a_fault(kind, value):
@@ -67,7 +76,14 @@ def test_what_may_not_be_what_was_typed_is_a_fault(kind, value):
 
 
 def test_a_percentage_is_no_count():
-    assert read(Kind.WHOLE, 1.0, "0%").wrong
+    assert "under 'printed'" in read(Kind.WHOLE, 1.0, "0%").wrong[1]
+    assert "printed" not in read(Kind.WHOLE, "1,050").wrong[1]
+
+
+def test_a_date_of_two_readings_is_told_as_such():
+    message, cure = read(Kind.DAY, "05/11/2026").wrong
+    assert "can be read in two ways" in message
+    assert "2026-11-25" in cure
 
 
 def test_a_percentage_shown_with_other_digits_than_it_holds_is_doubted():

@@ -105,8 +105,8 @@ def test_a_study_the_workbook_lacks_is_named(desk):
         ("Arms", REED[:2], "intent", "cure", "'cure' is not a level"),
         ("Arms", REED[:2], "covers", "half", "'half', which is not a known word"),
         ("Arms", REED[:2], "part of", "none such", "is not a name"),
-        ("Studies", REED[:1], "extracted on", "5 May", "a date written as"),
-        ("Studies", REED[:1], "recruited from", "1999-13", "a date written as"),
+        ("Studies", REED[:1], "extracted on", "5 May", "holds '5 May', which is no day"),
+        ("Studies", REED[:1], "recruited from", "1999-13", "which is no year, month or day"),
         ("Studies", REED[:1], "year", 2150, "must be at most 2100"),
         ("Studies", REED[:1], "operator", "nurse", "'nurse' is not a level"),
     ],
@@ -143,10 +143,59 @@ def test_a_row_whose_study_or_arm_is_unknown_is_a_fault(desk):
 
 @pytest.mark.parametrize("name", ["2001-Reed", "review", "unit-glade", "../reed", "2001 reed"])
 def test_a_name_no_new_file_can_have_is_a_fault(desk, name):
-    row = desk.add("Studies", study=name, extracted_by="QF")
+    desk.new_paper(name)
+    row = desk.row("Studies", name)
     cell, message, _ = desk.fault()
     assert cell == f"Studies!A{row}"
     assert name in message
+
+
+def test_beside_a_name_with_a_space_other_mistakes_are_told_too(desk):
+    desk.new_paper("2015 rowan")
+    wrong = desk.put("Counts", ("2015 rowan",), "of", "atempted")
+    named, other = desk.read().faults
+    assert named.cure.endswith("Write it on every sheet as 2015-rowan.")
+    assert (other.source.key_path, "'atempted'" in other.message) == (wrong, True)
+
+
+def test_words_are_taken_by_label_and_without_regard_to_case_and_spaces(desk):
+    desk.new_paper()
+    desk.put("Counts", ("2015-rowan",), "window", "Within 30 Days")
+    desk.put("Counts", ("2015-rowan",), "outcome", "Perforation")
+    desk.put("Studies", ("2015-rowan",), "extracted from", "full text")
+    desk.put("Arms", ("2015-rowan",), "covers", "Whole study")
+    desk.put("Arms", ("2015-rowan",), "intent", "bridge to surgery")
+    assert desk.write().faults == ()
+    study = read_review(desk.folder).study("2015-rowan")
+    assert (study.extracted.from_, study.arms[0].strata["intent"]) == ("full_text", "bridge")
+    assert study.arms[0].outcomes["perforation"].window == "30_days"
+    assert not desk.read().texts
+
+
+def test_dates_are_taken_as_people_type_them(desk):
+    desk.new_paper()
+    desk.put("Studies", ("2015-rowan",), "extracted on", "25/11/2026")
+    desk.put("Studies", ("2015-rowan",), "recruited from", "March 2009")
+    desk.put("Studies", ("2015-rowan",), "recruited to", "Dec 2013")
+    assert desk.write().faults == ()
+    study = read_review(desk.folder).study("2015-rowan")
+    assert study.extracted.on == "2026-11-25"
+    assert (study.setting.recruited.from_, study.setting.recruited.to) == ("2009-03", "2013-12")
+
+
+def test_what_is_missing_is_named_by_its_heading(desk):
+    desk.new_paper()
+    desk.put("Studies", ("2015-rowan",), "extracted on", None)
+    assert desk.fault()[1].startswith("'extracted on' is missing")
+
+
+def test_a_percentage_for_a_count_is_sent_to_its_own_cell(desk):
+    desk.new_paper()
+    events = desk.put("Counts", ("2015-rowan",), "events", "8.1%")
+    cell, _, cure = desk.fault()
+    printed = desk.put("Counts", ("2015-rowan",), "printed", "8.1%")
+    assert cell == events
+    assert cure == f"Give digits alone, and the percentage under 'printed' ({printed})."
 
 
 def test_a_study_without_an_arm_is_a_fault(desk):
