@@ -15,7 +15,6 @@ from evsyn.cli.new.remembered import put_away
 from evsyn.cli.new.study import study_record
 from evsyn.cli.new.writing import (
     file_text,
-    open_lines,
     said_of,
     tell_next,
     tell_open,
@@ -114,10 +113,11 @@ def _answered(asker: KeptAsker, found: "list[Finding]", read: Given) -> list[Giv
     """Say what is doubtful, and return a person's answers, as a file holds them."""
     from evsyn.extraction.starting.answers import text
     from evsyn.wording import adding as say
+    from evsyn.wording.new_questions import doubtful
 
     given: list[Given] = []
     for one in found:
-        asker.tell(open_lines(one))
+        asker.tell(["", _folded(doubtful(one, one.source.key_path))])
         if not one.is_open:
             continue
         asker.about = f"{one.rule} {one.source.key_path}"

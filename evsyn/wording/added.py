@@ -48,7 +48,7 @@ def not_pooled_over(plan: Plan, outcome: str, reason: str) -> str:
     times = [plan.windows[one].label for one in wanted.windows]
     within = f"; looked for {' or '.join(times)}" if times else ""
     return (
-        f"Not pooled: this count is {reason}. The plan pools {wanted.label.lower()} over "
+        f"Not pooled: this count is {reason}. The plan pools {_inside(wanted.label)} over "
         f"{' or '.join(told)}{within}. The count is kept in the file."
     )
 
@@ -80,5 +80,10 @@ def pool_cells(answer: PoolAnswer) -> tuple[str, str, str, str]:
 
 def stay(number: int, label: str) -> str:
     """Say how many pools of an outcome did not change."""
-    of = f"of {label[0].lower()}{label[1:]}"
+    of = f"of {_inside(label)}"
     return f"{counted(number, f'other pool {of} stays', f'other pools {of} stay')} as before."
+
+
+def _inside(label: str) -> str:
+    """Return a label as it stands inside a sentence; an abbreviation such as R0 stays as it is."""
+    return label if label[1:2].isupper() or label[1:2].isdigit() else label[0].lower() + label[1:]

@@ -64,7 +64,7 @@ PRINTED = "Percentage as printed beside it"
 AGAIN = "Type this count again?"
 #: Findings that name a part of the file, which a person who is asked has never seen.
 PLACE_RULE = "place-missing"
-NO_PLACE = "Doubt: the place in the paper is empty, so that nobody else can find this count again."
+NO_PLACE = "the place in the paper is empty, so that nobody else can find this count again."
 UNKNOWN = "Of how many of these is the outcome not known"
 
 # A unit.
@@ -150,9 +150,12 @@ def typed(label: str, events: int, total: int, basis: str, window: str) -> str:
     return f"{label}: {count(events, total)}; {basis}; {window}."
 
 
-def doubtful(finding: Finding) -> str:
-    """Say what is doubtful about a count that was just typed."""
+def doubtful(finding: Finding, place: str = "") -> str:
+    """Say what is doubtful about what was typed, and of which group and outcome it is."""
+    kind = str(finding.severity).capitalize()
+    begin = f"{kind}, {place}: " if place else f"{kind}: "
     if finding.rule == PLACE_RULE:
-        return NO_PLACE
-    message = finding.message[0].upper() + finding.message[1:]
-    return f"{str(finding.severity).capitalize()}: {message}. {finding.cure}"
+        return f"{begin}{NO_PLACE if place else NO_PLACE[0].upper() + NO_PLACE[1:]}"
+    message = finding.message
+    said = message if place else message[0].upper() + message[1:]
+    return f"{begin}{said}. {finding.cure}"

@@ -122,7 +122,10 @@ def test_why_a_doubt_stands_is_written_under_answers(tmp_path):
     walk = Walk.beside_the_demo(tmp_path)
     typed = BRAMBLE.replace("30_days\nResults\n6.3%", "30_days\n\n6.3%\nn")
     told = walk.type("add", "stents", *REFERENCE, answers=f"{typed}no page in the abstract\ny\n")
-    assert "the place in the paper is empty" in told
+    said = words(told)
+    assert "Doubt: The place in the paper is empty" in said
+    assert "Doubt, stent.perforation: the place in the paper is empty" in said
+    assert "Add 'at'" not in said
     (answer,) = study(walk).answers
     assert (answer.rule, answer.reason) == ("place-missing", "no page in the abstract")
     assert (answer.by, answer.on) == ("QF", "2026-03-20")

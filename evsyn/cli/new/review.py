@@ -160,6 +160,8 @@ def _flow(asker: Asker, words: Given, offered: Given, given: str | None) -> Any:
 
     if given is None and words == offered["denominators"]:
         return offered["flow"]
+    if given is None and len(words) < 2:
+        return None
     asker.tell(["", fill(say.STAGES, WIDTH)])
     return asker.choice(say.FLOW_STAGES, "--flow", given, words, needed=False, several=True)
 

@@ -64,16 +64,8 @@ def said_of(findings: "Iterable[Finding]", name: str) -> "list[Finding]":
 def tell_open(findings: "Iterable[Finding]", name: str) -> None:
     """Say what is doubtful about the new file."""
     for one in said_of(findings, name):
-        click.echo("\n".join(open_lines(one)))
-
-
-def open_lines(finding: "Finding") -> list[str]:
-    """Return what is doubtful and where, in lines."""
-    message = finding.message
-    return [
-        f"{str(finding.severity).capitalize()}: {finding.source}",
-        f"  {message[0].upper()}{message[1:]}. {finding.cure}",
-    ]
+        click.echo(f"{str(one.severity).capitalize()}: {one.source}")
+        click.echo(f"  {one.message[0].upper()}{one.message[1:]}. {one.cure}")
 
 
 def write_new(path: Path, text: str) -> None:

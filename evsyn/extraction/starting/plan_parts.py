@@ -7,6 +7,11 @@ from evsyn.extraction.starting import answers
 from evsyn.extraction.yaml_text import Block, parse_bytes
 
 Part = dict[str, Any]
+#: Words that what a stratum asks may begin with; before another an article is missing.
+_BEGINS = frozenset({
+    "what", "which", "who", "whose", "when", "where", "whether", "why", "how", "the", "a", "an",
+    "by", "from", "at", "in", "on", "with",
+})  # fmt: skip
 
 
 def offered() -> Part:
@@ -52,9 +57,14 @@ def stratum(written: str) -> tuple[str, Part]:
     )
     return answers.name(key), {
         "label": label,
-        "asks": asks or f"which {label.lower()}",
+        "asks": _asked(asks or f"which {label.lower()}"),
         "levels": levels,
     }
+
+
+def _asked(words: str) -> str:
+    """Return what a stratum asks as it stands after 'the studies state'."""
+    return words if words.split()[0].lower() in _BEGINS else f"the {words}"
 
 
 def outcome(written: str) -> tuple[str, Part]:

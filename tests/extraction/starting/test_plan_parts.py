@@ -26,6 +26,12 @@ def test_a_stratum_has_levels_with_or_without_words():
     }
 
 
+def test_what_a_stratum_asks_stands_after_the_studies_state():
+    assert stratum("kind=Kind: kind of compression; a; b")[1]["asks"] == "the kind of compression"
+    assert stratum("kind=Kind: what was put on; a; b")[1]["asks"] == "what was put on"
+    assert stratum("kind=Kind; a; b")[1]["asks"] == "which kind"
+
+
 def test_a_year_divides_by_recruitment():
     assert stratum("era=Era; 2008") == ("era", {"label": "Era", "cut_year": 2008})
 
