@@ -1,6 +1,6 @@
 """The words of the pocket card: a question from the floor, what to say, what not to say."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from evsyn.extraction.plan import Outcome
 from evsyn.terms import Source
@@ -25,12 +25,15 @@ class Prompt:
     needed : int
         How many sentences are said at once, and stay even where room is short; the others wait
         until someone asks.
+    is_spare : bool
+        Whether it stands on the card only where there is room for all the others.
     """
 
     question: str
     say: tuple[str, ...]
     never: str
     needed: int = 1
+    is_spare: bool = False
 
     @property
     def at_once(self) -> str:
@@ -44,7 +47,7 @@ class Prompt:
 
     def without_last(self) -> "Prompt":
         """Return the same with its last sentence left off."""
-        return Prompt(self.question, self.say[:-1], self.never, self.needed)
+        return replace(self, say=self.say[:-1])
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,10 +59,18 @@ class PocketWords(PageWords):
     never: str = DO_NOT_SAY
 
 
-def card_title(outcome: Outcome) -> str:
-    """Return the title of a card, which is about the first outcome of a plan."""
+def card_title(outcome: Outcome, review: str) -> str:
+    """Return the title of a card, which is about the first outcome of a plan.
+
+    Parameters
+    ----------
+    outcome : Outcome
+        The outcome.
+    review : str
+        Title of the review.
+    """
     label = outcome.label
-    return f"Questions from the floor: {label[:1].lower()}{label[1:]}"
+    return f"{review}: questions on {label[:1].lower()}{label[1:]}"
 
 
 def left_off(sentences: int, questions: int) -> str:

@@ -71,14 +71,22 @@ def own_prompt(found: UnitAudit, plan: Plan, audience: Audience, *, can_check: b
     needed.append(ascertainment_sentence(found.ascertainment, plan.population))
     needed = [sentence for sentence in needed if sentence]
     more = [
-        primary_sentence(found.standings, plan, found.wholes) if plan.audit.primary else "",
-        place_sentence(found.whole(first.outcome), plan) if first.stratum == OVERALL else "",
+        # What may be ours and stands on the other side is the last to be left off.
         *alarm_sentences(found.alarms, can_check=can_check, has_cure=False),
+        _verdicts(found, first, plan),
         others_sentence(others, plan) if whole else "",
     ]
     never = NEVER_INSIDE if audience is Audience.INSIDE else NEVER_RELEASED
     said = (*needed, *(sentence for sentence in more if sentence))
     return Prompt(QUESTION, said, never, len(needed))
+
+
+def _verdicts(found: UnitAudit, first: Standing, plan: Plan) -> str:
+    """Say the verdicts with what so few cases could have shown: kept, or left off, together."""
+    primary = primary_sentence(found.standings, plan, found.wholes) if plan.audit.primary else ""
+    is_whole = first.stratum == OVERALL
+    place = place_sentence(found.whole(first.outcome), plan) if is_whole else ""
+    return " ".join(part for part in (primary, place) if part)
 
 
 def spoken_sentence(standing: Standing, plan: Plan) -> str:

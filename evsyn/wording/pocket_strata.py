@@ -66,6 +66,8 @@ def short_difference(difference: Difference, levels: Mapping[str, str]) -> str:
     said = difference_verdict(test)
     if len(test.differences) == 1 and not math.isnan(test.differences[0].estimate):
         said += f"; odds compared, {contrast_words(test.differences[0], levels)}"
+    if difference.q_between is not None:
+        said += f"; papers would print P {probability(difference.q_between.p)}"
     few = " Exploratory, from few studies." if test.exploratory else ""
     return f"{said}.{few}"
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from evsyn.figures.measure import text_width, typeset, wrapped
-from evsyn.figures.palette import DIM, INK, band_colours
+from evsyn.figures.palette import INK, band_colours
 from evsyn.figures.paper import Paper
 from evsyn.figures.shapes import Box, Group, Rect, Shape
 from evsyn.wording.pocket import PocketWords, Prompt
@@ -36,7 +36,7 @@ class Answer:
     @property
     def height(self) -> float:
         """The room it takes."""
-        lines = sum(len(lines) for _, lines, _ in self._parts())
+        lines = sum(len(lines) for _, lines in self._parts())
         return self._band_height() + lines * self.paper.line_height
 
     def groups(self, top: float) -> list[Group]:
@@ -53,12 +53,12 @@ class Answer:
             asked.append(typeset(self._label, base, line, _BIG * size, INK, bold=True))
         answered: list[Shape] = []
         y = bottom
-        for label, lines, colour in self._parts():
+        for label, lines in self._parts():
             base = paper.baseline(y + 0.5 * paper.line_height)
             answered.append(typeset(self._label, base, label, size, hue.strong, bold=True))
             for line in lines:
                 base = paper.baseline(y + 0.5 * paper.line_height)
-                answered.append(typeset(self._column, base, line, size, colour))
+                answered.append(typeset(self._column, base, line, size, INK))
                 y += paper.line_height
         return [
             Group("wash", (wash, bar)),
@@ -85,12 +85,12 @@ class Answer:
     def _band_height(self) -> float:
         return len(self._question()) * _BIG * self.paper.line_height + 2 * _AROUND * self.paper.size
 
-    def _parts(self) -> tuple[tuple[str, tuple[str, ...], str], ...]:
+    def _parts(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
         room, size = self.paper.right - self._column, self.paper.size
         prompt, words = self.prompt, self.words
         told = (
-            (words.say, prompt.at_once, INK),
-            (words.more, prompt.if_asked, DIM),
-            (words.never, prompt.never, INK),
+            (words.say, prompt.at_once),
+            (words.more, prompt.if_asked),
+            (words.never, prompt.never),
         )
-        return tuple((label, wrapped(said, room, size), hue) for label, said, hue in told if said)
+        return tuple((label, wrapped(said, room, size)) for label, said in told if said)

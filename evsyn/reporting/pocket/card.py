@@ -18,7 +18,7 @@ from evsyn.terms import Audience
 from evsyn.wording.outside import head_sentence
 from evsyn.wording.pocket import NOT_HERE, PocketWords, Prompt, card_title
 from evsyn.wording.pocket_own import outside_prompt, own_prompt
-from evsyn.wording.pocket_pool import pool_prompt
+from evsyn.wording.pocket_pool import others_prompt, pool_prompt
 from evsyn.wording.pocket_review import cases_prompt, search_prompt
 from evsyn.wording.pocket_series import extremes_prompt, most_prompt, no_number_prompt
 from evsyn.wording.unit_file import period_sentence
@@ -75,7 +75,7 @@ def pocket_card(content: ReportContent) -> Card:
     item = content.outcomes[0]
     own = () if unit is None else (_own(unit, content),)
     return Card(
-        title=card_title(plan.outcomes[item.name]),
+        title=card_title(plan.outcomes[item.name], plan.title),
         mark="" if unit is None else marks_for(unit.checked, unit.audience)[0],
         subtitle="" if unit is None else _whose(unit),
         prompts=(*own, *_of_studies(content, item)),
@@ -121,6 +121,7 @@ def _of_studies(content: ReportContent, item: OutcomeReport) -> tuple[Prompt, ..
     high, low = extreme_series(review, pooled.table)
     found = welcome_reach(plan, item.name, pooled)
     refused = outcome.do_not_pool or ""
+    others = [(one.label, one.overall.pooled.answer) for one in content.outcomes[1:]]
     most = no_number_prompt(refused)
     if found is not None and not refused:
         most = most_prompt(found.series, found.words, found.target)
@@ -128,6 +129,7 @@ def _of_studies(content: ReportContent, item: OutcomeReport) -> tuple[Prompt, ..
         pool_prompt(outcome, pooled.answer, overall.sentence, item.wanted, _treatment(plan)),
         *comparison_prompts(review, item.name),
         *strata_prompts(review, item),
+        *([others_prompt(others)] if others else []),
         extremes_prompt(high, low, outcome.event, refused),
         most,
         cases_prompt(reported_facts(review, pooled.table), pooled.table.k, outcome.event),

@@ -27,9 +27,10 @@ class Cut:
 def cuts(card: Card) -> Iterator[Cut]:
     """Yield the card whole, then with less and less of it.
 
-    First the answer with most sentences to spare loses its last, of two the lower on the card,
-    until each has no more than it needs. Then whole questions go, the longest first, of two the
-    lower; the first question stays to the end.
+    What is spare goes first: its last sentences, then its question. Then the answer with most
+    sentences to spare loses its last, of two the lower on the card, until each has no more than it
+    needs. Then whole questions go, the longest first, of two the lower; the first question stays
+    to the end.
 
     Parameters
     ----------
@@ -39,6 +40,15 @@ def cuts(card: Card) -> Iterator[Cut]:
     prompts = list(card.prompts)
     sentences = questions = 0
     yield Cut(card, sentences, questions)
+    while spare := [i for i, prompt in enumerate(prompts) if prompt.is_spare]:
+        at = spare[-1]
+        if len(prompts[at].say) > prompts[at].needed:
+            prompts[at] = prompts[at].without_last()
+            sentences += 1
+        else:
+            del prompts[at]
+            questions += 1
+        yield Cut(replace(card, prompts=tuple(prompts)), sentences, questions)
     while True:
         most, at = max((len(p.say) - p.needed, i) for i, p in enumerate(prompts))
         if most > 0:

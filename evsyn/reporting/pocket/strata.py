@@ -36,14 +36,14 @@ def _prompt(
     review: Review, item: OutcomeReport, found: StratumReport, eras: Sequence[StratumReport]
 ) -> Prompt:
     words = level_names(review.plan.strata[found.name])
-    needed = [levels_sentence(_named(found)), _told(review, item, found)]
+    levels_told, told = levels_sentence(_named(found)), _told(review, item, found)
     by_era = [_era(review, era) for era in eras]
-    more = [stating_or_stand_in(review, found.name)]
-    # Where the levels themselves cannot be compared, the era is all there is to say.
+    more = [_gathered(found), stating_or_stand_in(review, found.name)]
+    # Where the levels themselves cannot be compared, that comes first, and the era is all there is.
     if found.difference.test is None:
-        needed += by_era
+        needed, more = [told, *by_era], [levels_told, *more]
     else:
-        more = [*by_era, *more]
+        needed, more = [levels_told, told], [*more[:1], *by_era, *more[1:]]
     levels = [text for level, text in words.items() if level != UNPLACED]
     return strata_prompt(found.label, levels, found.difference, needed, more)
 
@@ -52,6 +52,16 @@ def _named(found: StratumReport) -> dict[str, PoolAnswer]:
     """Return the answers at the named levels, by their words."""
     named = (item for item in found.answers if item.question.level != UNPLACED)
     return {f"{item.title[:1].lower()}{item.title[1:]}": item.pooled.answer for item in named}
+
+
+def _gathered(found: StratumReport) -> str:
+    """Give the rate of the studies whose level is mixed or not stated; empty without any."""
+    held = {
+        item.title: item.pooled.answer
+        for item in found.answers
+        if item.question.level == UNPLACED and item.pooled.answer.k
+    }
+    return levels_sentence(held) if held else ""
 
 
 def _told(review: Review, item: OutcomeReport, found: StratumReport) -> str:

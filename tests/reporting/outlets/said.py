@@ -26,7 +26,11 @@ def pocket(name: str) -> Lines:
     yield f"{outcome}/overall", {"point": digits(never)}
     for block in blocks:
         for stratum in plan.strata:
+            is_own = block.startswith(f"{plan.strata[stratum].label}: ")
             for words, key in keys_of(name, outcome, stratum).items():
+                # What is mixed has the same words in every stratum, and stands in its own block.
+                if key.endswith(f"={UNPLACED}") and not is_own:
+                    continue
                 said = re.search(
                     rf"\b{words} ({RATE}), ({COUNT}) in (\d+) stud", block, re.IGNORECASE
                 )

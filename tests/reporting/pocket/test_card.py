@@ -8,6 +8,7 @@ from evsyn.reporting.pocket import pocket_layout, pocket_text
 from evsyn.reporting.pocket.card import pocket_card
 from evsyn.reporting.report.content import report_content
 from evsyn.terms import Audience
+from tests.figures.geometry import words_of
 from tests.reporting.pocket.reviews import content_of, first_only, unit_content
 
 OWN, SEARCH, ELSE = "What are your own figures?", "What was the search?", "Equipment, drugs, cost?"
@@ -60,6 +61,38 @@ def test_an_era_stands_with_what_it_stands_in_for_and_is_needed_where_that_is_un
 def test_an_era_of_its_own_has_a_question_of_its_own(tiny):
     era = asked(card_of(tiny.read()), "Era:")
     assert era.question == "Era: mostly before 2005 or mostly from 2005?"
+
+
+def test_what_is_said_at_once_names_no_model_and_the_model_waits_until_someone_asks():
+    prompt = asked(pocket_card(content_of("demo")), "What does")
+    assert prompt.at_once.startswith("Perforation: about 6 in 100. A typical setting sees 5.6%")
+    assert "model" not in prompt.at_once
+    assert "Read from the exact binomial-normal model; DerSimonian-Laird" in prompt.if_asked
+
+
+def test_where_levels_cannot_be_compared_that_is_said_first_and_what_is_mixed_if_asked():
+    untold = asked(pocket_card(content_of("published")), "Device")
+    assert untold.say[0].startswith("Device generation cannot be compared from these papers")
+    intent = asked(pocket_card(content_of("published")), "Intent")
+    assert "papers would print P 0.04" in intent.at_once
+    assert intent.if_asked.startswith("Mixed or not stated 2.6% (1.7% to 4.0%)")
+
+
+def test_the_other_outcomes_have_a_line_each_and_the_title_names_the_review(tiny):
+    card = pocket_card(report_content(tiny.read()))
+    plan = tiny.read().plan
+    assert card.title.startswith(f"{plan.title}: questions on ")
+    others = asked(card, "And the other outcomes?")
+    labels = [outcome.label for outcome in list(plan.outcomes.values())[1:]]
+    assert [line.partition(":")[0] for line in others.say] == labels
+
+
+def test_an_overlap_alarm_is_the_last_to_be_left_off():
+    """The demo: one series shares patients with the unit's own, and stays in the benchmark."""
+    own = pocket_card(unit_content(Audience.INSIDE)).prompts[0]
+    assert own.if_asked.startswith("Overlap alarm: Clover-Meadowsweet 2020 (2020-clover) shares")
+    (page,) = pocket_layout(unit_content(Audience.INSIDE)).pages
+    assert "Overlap alarm" in " ".join(words_of(page, "sentence"))
 
 
 def test_extremes_say_who_when_how_many_and_of_which_levels(tiny):

@@ -40,3 +40,12 @@ def test_what_is_needed_goes_only_with_its_question_and_the_longest_question_fir
     assert said(STEPS[5]) == [("a", "b"), ("c",), ("f",)]
     assert [step.questions for step in STEPS[5:]] == [1, 2, 3]
     assert said(STEPS[-1]) == [("a", "b")]
+
+
+def test_what_is_spare_goes_before_all_else():
+    spare = Prompt("Others?", ("j", "k"), "x", is_spare=True)
+    steps = list(cuts(replace(CARD, prompts=(*CARD.prompts[:3], spare, CARD.prompts[3]))))
+    assert said(steps[1])[3] == ("j",)
+    assert said(steps[2]) == said(STEPS[0])
+    assert (steps[2].sentences, steps[2].questions) == (1, 1)
+    assert said(steps[3]) == said(STEPS[1])
