@@ -19,6 +19,7 @@ from evsyn.wording.added import (
     HEADINGS,
     NOTHING_MOVES,
     below_moved,
+    by_plan,
     enters_none,
     moved_heading,
     pool_cells,
@@ -88,7 +89,8 @@ def moved_text(after: Review, moved: Moved) -> str:
     new = [one for one in after.studies if one.study in moved.studies]
     title = moved_heading([one.name for one in new])
     parts = [title, "-" * len(title), ""]
-    for outcome in dict.fromkeys(question.outcome for question in moved.changed):
+    pooled = [one for one in moved.changed if not after.plan.outcomes[one.outcome].do_not_pool]
+    for outcome in dict.fromkeys(question.outcome for question in pooled):
         asked = [one for one in moved.after if one.outcome == outcome]
         changed = [one for one in moved.changed if one.outcome == outcome]
         rows: list[tuple[str, ...]] = []
@@ -104,11 +106,12 @@ def moved_text(after: Review, moved: Moved) -> str:
         parts += [paragraph(one) for one in why_none(answers)]
         parts += [stay(len(asked) - len(changed), label), ""]
     outside = list(_outside(after, moved, new))
-    if not moved.changed:
+    if not pooled:
         parts += [NOTHING_MOVES, ""]
     parts += [*(paragraph(one) for one in outside), ""] if outside else []
-    below = below_moved(after.plan.pooling.level, several=len(new) > 1)
-    return "\n".join([*parts, paragraph(below), "", paragraph(status_line(after))])
+    if pooled:
+        parts += [paragraph(below_moved(after.plan.pooling.level, several=len(new) > 1)), ""]
+    return "\n".join([*parts, paragraph(status_line(after))])
 
 
 def _outside(after: Review, moved: Moved, new: Iterable[Study]) -> Iterator[str]:
@@ -121,12 +124,13 @@ def _outside(after: Review, moved: Moved, new: Iterable[Study]) -> Iterator[str]
         for arm in study.arms:
             for outcome, count in arm.outcomes.items():
                 place = _place(count_source(arm, outcome, count))
-                if place in entered:
+                words = after.plan.outcomes[outcome]
+                if place in entered and not words.do_not_pool:
                     continue
                 told = [study.name] * several + [arm.arm] * (len(study.arms) > 1)
-                label = after.plan.outcomes[outcome].label
-                reason = reasons.get(place, "")
-                yield enters_none(told, label, count.events, count.total, reason)
+                refused = by_plan(words.do_not_pool) if words.do_not_pool else ""
+                reason = refused or reasons.get(place, "")
+                yield enters_none(told, words.label, count.events, count.total, reason)
 
 
 def _place(source: Source) -> tuple[str, str]:

@@ -30,6 +30,11 @@ def enters_none(told: Sequence[str], label: str, events: int, total: int, reason
     return f"{whose}: {count(events, total)} enters no pool: {why}."
 
 
+def by_plan(reason: str) -> str:
+    """Say that the plan does not pool an outcome, and why; without a full stop."""
+    return f"the plan does not pool this outcome ({reason.rstrip('.')})"
+
+
 def why_none(answers: Iterable[PoolAnswer]) -> Iterator[str]:
     """Yield why some of the answers in a table lack a pooled value or a range."""
     lacks = {one.show for one in answers}

@@ -62,6 +62,7 @@ WINDOW = "Over what time was it looked for"
 AT = "Place in the paper, as Table 2, p. 5"
 PRINTED = "Percentage as printed beside it"
 AGAIN = "Type this count again?"
+NOT_BY_PLAN = "It is kept, and enters no pool: {reason}."
 #: Findings that name a part of the file, which a person who is asked has never seen.
 PLACE_RULE = "place-missing"
 NO_PLACE = "the place in the paper is empty, so that nobody else can find this count again."

@@ -74,6 +74,19 @@ def test_a_count_that_enters_no_pool_is_named_with_the_reason(tmp_path):
     assert "which the plan does not accept." in text
 
 
+def test_an_outcome_the_plan_does_not_pool_has_no_table(tmp_path):
+    tiny = TinyReview(tmp_path)
+    tiny.plan(
+        "    event: success\n", "    event: success\n    do_not_pool: told in too many ways\n"
+    )
+    review = tiny.read()
+    lines = moved_text(review, moved_by(review, review, ["2001-reed"])).splitlines()
+    said = " ".join(lines)
+    assert "Success: 48 of 52 enters no pool: the plan does not pool this outcome" in said
+    assert "(told in too many ways)" in said
+    assert not any(line.startswith("Success  ") for line in lines)
+
+
 def test_several_studies_are_told_together(reviews):
     before, after = reviews
     text = moved_text(after, moved_by(before, after, ["2014-tansy", "2008-lungwort"]))

@@ -165,8 +165,12 @@ def _count(
     from evsyn.extraction.starting import answers
     from evsyn.terms import NOT_STATED
     from evsyn.wording import new_questions as say
+    from evsyn.wording.added import by_plan
 
-    asker.tell(["", fill(outcome_words(plan.outcomes[outcome], plan), WIDTH)])
+    wanted = plan.outcomes[outcome]
+    asker.tell(["", fill(outcome_words(wanted, plan), WIDTH)])
+    if of_paper and wanted.do_not_pool:
+        asker.tell([fill(say.NOT_BY_PLAN.format(reason=by_plan(wanted.do_not_pool)), WIDTH)])
     events, total = asker.one(say.COUNT, "--count", None, answers.events_of_total(patients))
     made: dict[str, Any] = {"events": events, "total": total}
     if not of_paper:
@@ -179,8 +183,6 @@ def _count(
     if of_paper:
         made["at"] = asker.optional(say.AT, "--count", None, answers.text)
         made["printed"] = asker.optional(say.PRINTED, "--count", None, answers.percentage)
-    said = say.typed(
-        plan.outcomes[outcome].label, events, total, bases[made["of"]], times[made["window"]]
-    )
+    said = say.typed(wanted.label, events, total, bases[made["of"]], times[made["window"]])
     asker.tell(["", fill(said, WIDTH)])
     return {key: value for key, value in made.items() if value is not None}
