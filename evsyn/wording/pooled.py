@@ -7,7 +7,7 @@ from evsyn.cells.cell import Cell
 from evsyn.pooling.answer import Differs, PoolAnswer, Reading, Row, Show
 from evsyn.pooling.tables import PooledTable
 from evsyn.wording.numbers import count, counted, percent, span
-from evsyn.wording.rows import ROW_IN_SENTENCE
+from evsyn.wording.rows import ROW_IN_SENTENCE, headline_gives
 
 #: Width of a range for a new setting beyond which it says next to nothing.
 UNCONSTRAINED = 0.6
@@ -108,9 +108,11 @@ def _read(answer: PoolAnswer) -> str:
     headline = answer.rows.get(Row.HEADLINE)
     if headline is not None:
         said += (
-            f"; DerSimonian-Laird, which most papers use, gives {percent(headline.estimate)} "
+            f"; {headline_gives(headline)} {percent(headline.estimate)} "
             f"({span(headline.low, headline.high)})"
         )
+    if too_wide_to_quote(answer):
+        said += f"; that interval is {TOO_WIDE} a value from"
     return f"{said}. {_outlook(answer, reading)}"
 
 

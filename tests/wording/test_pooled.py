@@ -155,6 +155,9 @@ def test_an_interval_of_more_than_half_of_all_rates_is_too_wide_to_quote() -> No
         row = replace(few.reading.pooled, low=0.0, high=high)
         answer = replace(few, reading=replace(few.reading, pooled=row))
         assert too_wide_to_quote(answer) is is_wide
+        table = pooled((4, 52)).table
+        said = pooled_sentence(PooledTable(table, answer), event="perforation", group="")
+        assert ("too wide to quote" in said) is is_wide
     assert too_wide_to_quote(few) is (width > 0.5)
     assert not too_wide_to_quote(pooled((4, 52)).answer)
 

@@ -71,7 +71,7 @@ def test_a_count_that_cannot_be_is_refused_and_an_unknown_level_is_told(file):
     assert "does not hold" in parsed(opened(file, "#try=x/y=z:1:8")).by_id("tried").text
 
 
-@pytest.mark.parametrize("width", [360, 1280])
+@pytest.mark.parametrize("width", [360, 768, 1280])
 def test_nothing_is_wider_than_the_screen(file, width):
     """A second script, which the page's own policy would forbid, measures a copy."""
     measure = """<script>
