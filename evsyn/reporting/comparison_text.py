@@ -10,9 +10,9 @@ from evsyn.reporting.pool_text import left_out_table, paragraph, short_source
 from evsyn.wording.comparison import (
     CONFOUNDED,
     CONTRASTS,
-    ROW_NAMES,
     absolute_sentence,
     choice_sentence,
+    compared_row_name,
     comparison_sentence,
     contrast_of,
     value,
@@ -113,7 +113,7 @@ def _rows_table(answer: ComparisonAnswer) -> str:
     for name, row in answer.rows.items():
         contrast = contrast_of(name, answer)
         mark = "read this" if name is answer.reading else ""
-        rows.append((ROW_NAMES[name], CONTRASTS[contrast], value(row, contrast), mark))
+        rows.append((compared_row_name(name, row), CONTRASTS[contrast], value(row, contrast), mark))
     return plain_table(("Method", "Contrast", "Value (95% interval)", ""), rows)
 
 

@@ -23,7 +23,7 @@ from evsyn.wording.pooled import (
     pooled_sentence,
     reading_sentence,
 )
-from evsyn.wording.rows import ROW_NAMES, STUDY_INTERVAL_NAMES, mark_key, mark_letters
+from evsyn.wording.rows import STUDY_INTERVAL_NAMES, mark_key, mark_letters, row_name
 from evsyn.wording.strata import stating_or_stand_in, untold_sentence
 from evsyn.wording.wanted import wanted_and_found
 
@@ -184,7 +184,7 @@ def _rows_table(pooled: PooledTable) -> str:
         ranged = answer.show.verdict and not math.isnan(row.prediction_low)
         rows.append(
             (
-                ROW_NAMES[name],
+                row_name(name, row),
                 cell(row.estimate, row.low, row.high) if settled else "did not settle",
                 limits(row.prediction_low, row.prediction_high) if ranged else "none given",
                 f"{row.prediction_df:.0f}" if ranged and not math.isnan(row.prediction_df) else "",

@@ -12,7 +12,7 @@ from evsyn.wording.numbers import percent
 
 _ROWS = {
     Printed.READING: "the row to read",
-    Printed.HEADLINE: "the headline (DerSimonian-Laird)",
+    Printed.HEADLINE: "the headline",
     Printed.CRUDE: "all series added up",
 }
 

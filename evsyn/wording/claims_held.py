@@ -11,7 +11,7 @@ from evsyn.pooling.choose import LEAST_TO_READ
 from evsyn.pooling.review import group_label
 from evsyn.wording.claims_said import Said
 from evsyn.wording.numbers import count, counted, percent, span
-from evsyn.wording.rows import ROW_IN_SENTENCE
+from evsyn.wording.rows import ROW_IN_SENTENCE, headline_gives
 from evsyn.wording.wanted import wanted_and_found
 
 #: No more series than this are named one by one.
@@ -96,8 +96,8 @@ def pool_sentences(claim: Claim, held: Held, review: Review) -> tuple[str, ...]:
         headline = answer.rows[Row.HEADLINE]
         said.append(
             f"{subject(claim, held, review)}: typical rate {percent(row.estimate)} "
-            f"({span(row.low, row.high)}) by {name}, the row to read; DerSimonian-Laird, which "
-            f"most papers print, {percent(headline.estimate)} "
+            f"({span(row.low, row.high)}) by {name}, the row to read; "
+            f"{headline_gives(headline)} {percent(headline.estimate)} "
             f"({span(headline.low, headline.high)}); added up {added_up(answer)} in "
             f"{_series(answer.k)}."
         )

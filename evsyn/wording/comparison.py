@@ -4,6 +4,7 @@ from evsyn.effects.absolute import AbsoluteEffect, Direction, NumberNeeded
 from evsyn.pooling.compared import ComparisonAnswer, Contrasted
 from evsyn.pooling.result import Pooled, Status
 from evsyn.wording.numbers import counted, percent
+from evsyn.wording.rows import headline_gives, headline_name
 
 ROW_NAMES = {
     Contrasted.HEADLINE: "DerSimonian-Laird, ordinary",
@@ -94,12 +95,19 @@ def _read(answer: ComparisonAnswer, name: Contrasted) -> str:
     )
     headline = answer.rows[Contrasted.HEADLINE]
     said += (
-        f"; DerSimonian-Laird, which most papers use, gives {CONTRASTS[answer.contrast]} "
+        f"; {headline_gives(headline)} {CONTRASTS[answer.contrast]} "
         f"{value(headline, answer.contrast)}. "
     )
     if answer.contrast != "risk_difference" and row.low < 1 < row.high:
         said += "The interval holds no difference as well as differences either way."
     return said.rstrip()
+
+
+def compared_row_name(name: Contrasted, row: Pooled) -> str:
+    """Name a row of a comparison by the method that made it."""
+    if name is Contrasted.HEADLINE:
+        return f"{headline_name(row.between)}, ordinary"
+    return ROW_NAMES[name]
 
 
 def choice_sentence(answer: ComparisonAnswer) -> str:

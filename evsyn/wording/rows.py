@@ -2,6 +2,7 @@
 
 from evsyn.cells.cell import Mark
 from evsyn.pooling.answer import Row
+from evsyn.pooling.result import Pooled
 
 ROW_NAMES = {
     Row.HEADLINE: "DerSimonian-Laird, ordinary interval",
@@ -51,6 +52,34 @@ MARK_WORDS = {
     Mark.PARTIAL: "not all arms report it",
     Mark.SECOND_HAND: "read second hand",
 }
+
+
+_ESTIMATORS = {"dersimonian_laird": "DerSimonian-Laird", "restricted_ml": "Restricted ML"}
+
+
+def headline_name(between: str) -> str:
+    """Name the headline by the estimator the plan chose for it."""
+    return _ESTIMATORS[between]
+
+
+def headline_gives(row: Pooled) -> str:
+    """Begin the part of a sentence that tells the headline.
+
+    Parameters
+    ----------
+    row : Pooled
+        The headline row. Only DerSimonian and Laird's is what most papers use.
+    """
+    if row.between == "dersimonian_laird":
+        return "DerSimonian-Laird, which most papers use, gives"
+    return "restricted maximum likelihood with an ordinary interval, the plan's headline, gives"
+
+
+def row_name(name: Row, row: Pooled) -> str:
+    """Name a row of a table by the method that made it."""
+    if name is Row.HEADLINE:
+        return f"{headline_name(row.between)}, ordinary interval"
+    return ROW_NAMES[name]
 
 
 def mark_letters(marks: frozenset[Mark]) -> str:

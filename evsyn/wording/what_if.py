@@ -51,7 +51,7 @@ def before_and_after(answer: PoolAnswer) -> dict[str, str]:
         lines["Count"] = count(sum(answer.events), sum(answer.total))
     has_head = head is not None and head.status is Status.POOLED
     ranged = reading is not None and answer.show.verdict
-    lines["Headline (DerSimonian-Laird)"] = _interval(head) if head and has_head else "none"
+    lines["Headline"] = _interval(head) if head and has_head else "none"
     lines["Read this"] = _interval(reading.pooled) if reading else "none"
     lines["Row that is read"] = ROW_IN_SENTENCE[reading.row] if reading else "none"
     lines["Range for a new setting"] = (

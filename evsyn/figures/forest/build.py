@@ -19,7 +19,7 @@ from evsyn.pooling.tables import PooledTable
 from evsyn.terms import Better, Source
 from evsyn.wording.forest import IF_ONE_RATE, METHODS, words_at
 from evsyn.wording.numbers import count, counted
-from evsyn.wording.rows import mark_key, mark_letters
+from evsyn.wording.rows import headline_name, mark_key, mark_letters
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +168,8 @@ def _counts(item: PooledTable) -> str:
 
 
 def _summary(row: Row, pooled: Pooled) -> Summary:
-    return Summary(METHODS[row], pooled.estimate, pooled.low, pooled.high)
+    method = headline_name(pooled.between) if row is Row.HEADLINE else METHODS[row]
+    return Summary(method, pooled.estimate, pooled.low, pooled.high)
 
 
 def _prediction(answer: PoolAnswer) -> tuple[float, float] | None:
