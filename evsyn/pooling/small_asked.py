@@ -1,6 +1,7 @@
 """May small studies of a pool differ from its large ones: which test, or why there is none."""
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 import numpy as np
@@ -18,8 +19,8 @@ from evsyn.pooling.tables import PooledTable
 
 #: Studies wanted. Sterne JAC et al. BMJ 2011;343:d4002.
 LEAST_STUDIES = 10
-#: Below this between-study variance of log odds ratios Harbord's test is asked, else Peters'.
-#: Cochrane Handbook for Systematic Reviews of Interventions 5.1.0, section 10.4.3, from memory.
+#: Below this between-study variance of log odds ratios Harbord's test is asked, else Peters':
+#: with more spread Harbord's calls far too many. Common practice, no source.
 SMALL_TAU2 = 0.1
 #: Wanted of a plot of small and large studies: share of variance between studies at most, and
 #: largest over smallest size at least. Ioannidis JPA, Trikalinos TA. CMAJ 2007;176:1091-1096,
@@ -36,6 +37,7 @@ class NoSmallTest(StrEnum):
     TOO_FEW = "fewer than ten studies"
     NO_RESULT = "no study has an event, or all patients have one"
     ONE_SIZE = "all studies are of one size"
+    NOT_SETTLED = "events are few and the exact model did not settle"
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +49,9 @@ class SmallShares:
     pooled : PooledTable
         The pool.
     line : SmallStudyLine or None
-        Log-odds on one over the size, weighted by the size.
+        Log-odds on one over the size, weighted by the size. Where events are few its ``t`` and
+        ``p`` are ``nan``: the half event added to studies at 0% hangs on the size, so that far
+        more than one in 20 would lie below 0.05 with nothing amiss.
     exact : Regression or None
         The same by the binomial-normal model of the counts.
     few_events : bool
@@ -129,12 +133,16 @@ def small_shares(pooled: PooledTable, *, level: float = 0.95) -> SmallShares:
     reason = _no_shares(pooled, events, total)
     if reason is not None:
         return SmallShares(pooled, reason=reason)
-    columns = {"one_over_size": 1 / total}
+    few = bool(triggers(events, total))
+    line = peters_proportions(events, total)
+    exact = regress_proportions(events, total, {"one_over_size": 1 / total}, level=level)
+    if few and exact.status is not RegressionStatus.FITTED:
+        return SmallShares(pooled, few_events=few, reason=NoSmallTest.NOT_SETTLED)
     return SmallShares(
         pooled,
-        peters_proportions(events, total),
-        regress_proportions(events, total, columns, level=level),
-        bool(triggers(events, total)),
+        replace(line, t=math.nan, p=math.nan) if few else line,
+        exact,
+        few,
         answer.rows[Row.HEADLINE].i2_from_q,
         float(total.max() / total.min()),
     )

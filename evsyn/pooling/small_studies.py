@@ -130,7 +130,9 @@ def peters_proportions(events: ArrayLike, total: ArrayLike) -> SmallStudyLine:
     -----
     Peters' weights do not hang on the result of the study; for single proportions weights by size
     share that, being inverse variances at one common rate. Inverse variances of the log-odds
-    themselves do not: they favour studies that happened to show more events.
+    themselves do not: they favour studies that happened to show more events. The half event of
+    studies at 0% or 100% does hang on result and size, so that ``p`` is not to be read where
+    events are few.
 
     References
     ----------

@@ -30,8 +30,9 @@ NEVER_EGGER = (
 HOW = (
     "Log-odds are regressed on one over the size. The weighted line gives each study a weight by "
     "its size, so that weights do not hang on the result (after Peters JL et al. JAMA "
-    "2006;295:676-680, which treats two arms); a study at 0% or 100% gets half an event more. The "
-    "exact model takes the counts as they are."
+    "2006;295:676-680, which treats two arms); a study at 0% or 100% gets half an event more. "
+    "Where events are few that half makes its P too small, and none is given. The exact model "
+    "takes the counts as they are."
 )
 _TESTS = {
     "harbord": "Harbord's test (Stat Med 2006;25:3443-3457)",
@@ -68,8 +69,6 @@ def small_sentences(asked: SmallShares) -> Iterator[str]:
     doubts = tuple(_doubts(asked))
     if doubts:
         yield f"Hardly to be trusted here: {' and '.join(doubts)}."
-    if asked.few_events and not asked.reads_exact:
-        yield "The exact model, to be read where events are few, did not settle."
     yield CAUTION
 
 
@@ -109,7 +108,7 @@ def line_rows(asked: SmallShares) -> list[tuple[str, str, str, str, str]]:
                 f"{at[0]:.1f}",
                 f"{at[1]:.1f}",
                 f"{line.df:.0f}",
-                probability(line.p),
+                "none" if math.isnan(line.p) else probability(line.p),
             )
         )
     return rows

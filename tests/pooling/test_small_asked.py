@@ -54,6 +54,24 @@ def test_few_events_make_the_exact_line_the_one_to_read():
     intercept, slope = (one.estimate for one in found.exact.coefficients)
     odds = np.exp(intercept + slope / 50)
     assert found.rate_at(50) == pytest.approx(odds / (1 + odds))
+    assert np.isnan(found.line.p)  # no P of the weighted line where events are few
+    assert found.line.tested == peters_proportions([1, *EVENTS[1:]], TOTAL).tested
+
+
+def test_the_weighted_line_has_no_honest_p_where_events_are_few():
+    """Nothing differs, and yet far more than one P in 20 lies below 0.05 at a rate of 1%."""
+    rng = np.random.default_rng(3)
+    total = rng.integers(15, 300, 25)
+    alarms = [peters_proportions(rng.binomial(total, 0.01), total).p < 0.05 for _ in range(200)]
+    assert np.mean(alarms) > 0.25
+
+
+def test_without_the_exact_model_nothing_is_said_of_few_events():
+    """Studies at 0% or 100% alone: the exact model has no maximum."""
+    total = np.arange(20, 34)
+    events = np.where(np.arange(14) % 2, total, 0)
+    found = shares(events, total)
+    assert (found.reason, found.line) == (NoSmallTest.NOT_SETTLED, None)
 
 
 @pytest.mark.parametrize(
