@@ -67,6 +67,8 @@ def groups_of(asker: Asker, plan: "Plan", given: Given, *, by_patient: bool) -> 
                 patients=number if by_patient else None,
             ),
         }
+        asker.about = name
         if asker.asks and not groups.named and asker.yes(say.ANOTHER_GROUP, None, default=False):
             groups.waiting.append((None, None))
+        asker.about = ""
     return list(found.values())

@@ -60,6 +60,17 @@ def test_options_alone_write_a_whole_file(review):
     assert checked(path, "--against", review).exit_code == 0
 
 
+def test_a_wrong_yes_or_no_is_told_plainly_and_back_goes_back(review):
+    typed = TYPED.replace("\nn\n2=notes", "\nperhaps\ny\nback\nn\n2=notes", 1)
+    result = run("unit", review, "--invented", answers=typed)
+    assert result.exit_code == 0, result.output
+    assert "Write y or n." in result.output
+    assert "invalid input" not in result.output
+    unit = read_unit(review / "unit-fern.yaml", read_review(review).plan).unit
+    assert (unit.complete, unit.left_out[0].count) == (False, 2)
+    assert unit.groups[0].outcomes["perforation"].unknown == 2
+
+
 def test_the_file_is_commented_and_fits_its_schema(review):
     run("unit", review, *SOUND)
     raw = (review / "unit-fern-house.yaml").read_bytes()
