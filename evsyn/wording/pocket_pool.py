@@ -12,7 +12,7 @@ from evsyn.wording.pooled import (
     disagreement_sentence,
     too_wide_to_quote,
 )
-from evsyn.wording.rows import ROW_IN_SENTENCE
+from evsyn.wording.rows import ROW_IN_SENTENCE, headline_gives
 
 _NEVER_BARE = '"It is" any of these: each is a typical setting, and settings differ.'
 
@@ -79,7 +79,7 @@ def behind_sentence(answer: PoolAnswer) -> str:
     headline = answer.rows.get(Row.HEADLINE)
     if headline is not None:
         rate = f"{percent(headline.estimate)} ({span(headline.low, headline.high)})"
-        said += f"; DerSimonian-Laird, which most papers use, gives {rate}"
+        said += f"; {headline_gives(headline)} {rate}"
     second = answer.second_prediction
     if second is not None and answer.show.verdict:
         limits = span(second.low, second.high)
