@@ -69,7 +69,7 @@ def claims(name: str) -> Lines:
     for question, section in zip(asked, sections, strict=True):
         said = flat(section)
         if found := re.search(
-            rf"typical rate ({RATE}) by .*? print, ({RATE}); added up ({COUNT}) \(.*?in (\d+) s",
+            rf"typical rate ({RATE}) by .*? gives ({RATE}); added up ({COUNT}) \(.*?in (\d+) s",
             said,
         ):
             told = {"read": digits(found[1]), "headline": digits(found[2])}
