@@ -69,8 +69,12 @@ def slide_notes(_: str) -> Lines:
 
 
 def page_forests(_: str) -> Lines:
-    """Yield the bands of the forests of a page where the unit's rows stand."""
-    for outcome in review("demo").plan.outcomes:
+    """Yield the bands of the forests of a page where the unit's rows stand.
+
+    A forest of an outcome that the unit does not report keeps every study.
+    """
+    reported = {name for group in unit().unit.groups for name in group.outcomes}
+    for outcome in (one for one in review("demo").plan.outcomes if one in reported):
         for drawn in drawings(page().by_id(f"forest-{outcome}")):
             words = svg_words(drawn)
             stratum = stratum_of("demo", [text for role, text in words if role == "band"])

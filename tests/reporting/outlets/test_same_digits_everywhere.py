@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable
 import pytest
 
 from evsyn.cells.levels import labelled_strata
+from evsyn.terms import OVERALL, UNPLACED
 from tests.reporting.outlets import drawn, made, own, paged, said, shown, terminal
 from tests.reporting.outlets.made import Lines, Told, keys_of
 from tests.reporting.outlets.printed import FIELDS
@@ -43,12 +44,17 @@ def stated(name: str) -> list[str]:
     ]
 
 
-def one_stratum(name: str) -> list[str]:
-    """Return the pools of the stratum of the primary indicator, else of the first stratum."""
-    plan = review(name).plan
-    primary = plan.audit.primary
-    stratum = primary.stratum if primary else next(iter(labelled_strata(plan)))
-    return [key for outcome in plan.outcomes for key in keys_of(name, outcome, stratum).values()]
+def drawn_strata(name: str) -> list[str]:
+    """Return the pools of each stratum that has a study at a level with a name."""
+    plan, engine = review(name).plan, made.engine(name)
+    drawn = []
+    for outcome in plan.outcomes:
+        for stratum in labelled_strata(plan):
+            keys = list(keys_of(name, outcome, stratum).values())
+            named = [key for key in keys if not key.endswith((OVERALL, UNPLACED))]
+            if any(engine[key]["studies"] not in ("", "0") for key in named):
+                drawn += keys
+    return drawn
 
 
 def main_outcomes(name: str) -> list[str]:
@@ -69,7 +75,7 @@ CASES: dict[str, tuple[Outlet, tuple[str, ...], Keys]] = {
     "forest": (drawn.forest, FIELDS, levels),
     "page, tables": (paged.page_tables, FIELDS, levels),
     "page, sentences": (paged.page_sentences, FIELDS, levels),
-    "page, forests": (paged.page_forests, FIELDS, one_stratum),
+    "page, forests": (paged.page_forests, FIELDS, drawn_strata),
     "slides, figures": (shown.slide_figures, FIELDS, stated),
     "slides, titles": (shown.slide_titles, TITLE, main_outcomes),
     "slides, notes": (shown.slide_notes, FIELDS, main_outcomes),
