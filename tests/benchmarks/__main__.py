@@ -10,6 +10,9 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from tests.benchmarks.many_studies import many_studies
 
 ROOT = Path(__file__).parent.parent.parent
 RUNS = 5
@@ -37,10 +40,10 @@ CALIBRATE = (
 )  # fmt: skip
 
 
-def seconds(command: list[str]) -> float:
+def seconds(command: list[str], runs: int = RUNS) -> float:
     """Return the median wall time of a whole process."""
     taken = []
-    for _ in range(RUNS):
+    for _ in range(runs):
         start = time.perf_counter()
         subprocess.run(command, check=True, cwd=ROOT, stdout=subprocess.DEVNULL)
         taken.append(time.perf_counter() - start)
@@ -60,6 +63,21 @@ def main() -> None:
     ratio = seconds([sys.executable, "-m", "evsyn", *CALIBRATE])
     ratio /= seconds([sys.executable, "-c", COUNTS])
     print(f"{'typed':10} {'calibrate':18} {ratio:6.2f} times the floor")
+    with TemporaryDirectory() as place:
+        sheets(Path(place))
+
+
+def sheets(place: Path) -> None:
+    """Print what a workbook of 2,000 studies costs: made, and read into an empty review."""
+    many, empty = many_studies(place / "many", 2000), many_studies(place / "empty", 0)
+    book = place / "many.xlsx"
+    floor = seconds([sys.executable, "-c", FLOOR, str(many)], 1)
+    for verb, words in (
+        ("sheet make", ["sheet", "make", str(many), "-o", str(book)]),
+        ("sheet read", ["sheet", "read", str(empty), str(book), "--dry"]),
+    ):
+        taken = seconds([sys.executable, "-m", "evsyn", *words], 1)
+        print(f"{'2,000':10} {verb:18} {taken / floor:6.2f} times the floor, {taken:.0f} s")
 
 
 main()
