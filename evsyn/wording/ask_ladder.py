@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from evsyn.pooling.over_time import UpTo
+from evsyn.wording.ask_bubbles import AXIS_STARTS
 
 ALL_STUDIES = "As it stands"
 NONE_READ = "none"
@@ -41,6 +42,11 @@ VARY = LadderWords(
     ("Set", "studies", "% (interval)"),
     _BELOW.format(more="The sets share most of their studies."),
 )
+
+
+def axis_sentence(start: float) -> str:
+    """Say where the axis starts, if that is not at 0; else nothing."""
+    return f" The {AXIS_STARTS.format(start=f'{start:g}')}." if start > 0 else ""
 
 
 def step_words(step: UpTo) -> str:

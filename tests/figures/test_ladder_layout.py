@@ -96,6 +96,13 @@ def test_the_axis_holds_every_estimate_and_limits_that_are_not_far_out():
     assert (scale_for(nothing).start, scale_for(nothing).end) == (0, 100)
 
 
+def test_an_axis_that_does_not_start_at_0_is_told():
+    high = ladder_layout(CONTENTS["from the top"], A4).pages[0]
+    assert "axis starts at 90%, not at 0." in " ".join(words_of(high, "caption"))
+    low = ladder_layout(CONTENTS["one"], A4).pages[0]
+    assert "axis starts" not in " ".join(words_of(low, "caption"))
+
+
 def test_those_who_cannot_see_it_are_told_every_answer():
     said = ladder_layout(CONTENTS["one"], A4).description
     assert said.startswith("INVENTED DATA")

@@ -67,7 +67,7 @@ def command(
                 f"'{word}' is noted as text, which is neither a number nor a level. Declare it in "
                 "the plan as a number, or as a choice with levels."
             )
-        known(word, covariates, "a word to regress on")
+        known(word, covariates, "a covariate")
     asked = regress_on(read, outcome, [covariates[word] for word in dict.fromkeys(words)])
     if output is not None and output.suffix.lower() in EXTENSIONS:
         _draw(read, asked, sheet, output)

@@ -16,6 +16,7 @@ from evsyn.figures.palette import DIM, GRID, INK, BandColours, band_colours
 from evsyn.figures.running_text import page_head, page_status, running_lines, spoken_head
 from evsyn.figures.shapes import Box, Circle, FigureLayout, Group, Line, Rect, Shape
 from evsyn.figures.ticks import tick_words
+from evsyn.wording.ask_ladder import axis_sentence
 
 #: The most a rung may grow, in units of the type size, and the radius of its spot.
 _MOST_GAIN, _SPOT = 1.4, 0.28
@@ -99,9 +100,8 @@ class _Ladder:
         return [self._ground(top, y)], before, y
 
     def foot(self, _blocks: Sequence[Block], top: float) -> tuple[list[Group], float]:
-        caption, y = running_lines(
-            self.paper, "caption", self.paper.content.caption, top + 0.4 * self.paper.size
-        )
+        words = self.paper.content.caption + axis_sentence(self.paper.axis.scale.start)
+        caption, y = running_lines(self.paper, "caption", words, top + 0.4 * self.paper.size)
         return [caption], y
 
     def status(self, top: float, page: int, pages: int) -> tuple[Group, float]:
