@@ -10,10 +10,10 @@ from evsyn.wording.numbers import cell, count, percent
 HEADINGS = ("If out", "Count", "Weight", "Read this then, %", "Shift", "Spread", "Residual")
 KEY = (
     "Weight: share in the headline row, its leverage. Read this then: the row to read without the "
-    "study. Shift: in points. Spread: tau of the headline row without it, log-odds. Residual: how far the study "
-    "lies from the others, in standard errors; where nothing is amiss about one study in 20 lies "
-    "beyond 2 either way, more of a pool of three to five, fewer where events are few. Spread and "
-    "residual leave out what comes in. Studies that shift most stand first."
+    "study. Shift: in points. Spread: tau of the headline row without it, log-odds. Residual: how "
+    "far the study lies from the others, in standard errors; where nothing is amiss about one "
+    "study in 20 lies beyond 2 either way, more of a pool of three to five, fewer where events "
+    "are few. Spread and residual leave out what comes in. Studies that shift most stand first."
 )
 NOTHING = "Nothing is pooled here, so nothing can lean on one study."
 

@@ -212,13 +212,25 @@ def is_inflated(asked: OnCovariates) -> bool:
     return asked.found is not None and bool(_inflated(asked, asked.found.quoted))
 
 
+def _listed(label: str) -> str:
+    """Return a label as it stands in a list: no comma of its own parts it.
+
+    Examples
+    --------
+    >>> _listed("PubMed 14719149, 2004"), _listed("Canon 1997")
+    ('PubMed 14719149 (2004)', 'Canon 1997')
+    """
+    name, comma, year = label.rpartition(", ")
+    return f"{name} ({year})" if comma else label
+
+
 def without_sentence(without: Sequence[WithoutValue]) -> str:
     """List studies that give no row, with what they lack; empty where there are none."""
     if not without:
         return ""
     lacks: dict[tuple[str, ...], list[str]] = {}
     for one in without:
-        lacks.setdefault(one.words, []).append(one.label)
+        lacks.setdefault(one.words, []).append(_listed(one.label))
     parts = [f"{', '.join(labels)} ({_lack(words)})" for words, labels in lacks.items()]
     return f"Left out, {counted(len(without), 'study', 'studies')}: {'; '.join(parts)}."
 
